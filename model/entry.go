@@ -144,6 +144,7 @@ type Entry struct {
 	Reply   Reply           `json:"reply"`
 	Moves   []Move          `json:"moves,omitempty"`
 	Verdict *Verdict        `json:"verdict,omitempty"`
+	Extra   int             `json:"extra,omitempty"`  // count: pieces beyond the books
 	Takes   []string        `json:"takes,omitempty"`  // open: the scenes it follows
 	Stores  *InventoryPatch `json:"stores,omitempty"` // what a stores act changes
 }

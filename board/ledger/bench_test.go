@@ -1,0 +1,136 @@
+package ledger
+
+import (
+	"database/sql"
+	"fmt"
+	"path/filepath"
+	"testing"
+	"time"
+)
+
+// BenchmarkDurableAppendVsBareInsert appends entries of one move, each safe
+// on the disk, in turn with bare inserts of a text of the same size into a
+// plain table with the same pragmas. It reports bare time over ours.
+func BenchmarkDurableAppendVsBareInsert(b *testing.B) {
+	l := mustOpen(b, filepath.Join(b.TempDir(), "dept"))
+	bare, err := sql.Open("sqlite", writeDSN(filepath.Join(b.TempDir(), "bare")))
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer bare.Close()
+	bare.SetMaxOpenConns(1)
+	if _, err := bare.Exec("CREATE TABLE t (n INTEGER PRIMARY KEY, body TEXT NOT NULL)"); err != nil {
+		b.Fatal(err)
+	}
+	insert, err := bare.Prepare("INSERT INTO t (body) VALUES (?)")
+	if err != nil {
+		b.Fatal(err)
+	}
+	const turn = 50 // of each, so that both meet the same moods of the disk
+	var ours, theirs time.Duration
+	n := 0
+	for b.Loop() {
+		entries := entriesOf("A", "S1", n+1, n+turn)
+		bodies := make([]string, turn)
+		for i := range entries {
+			if bodies[i], err = encode(&entries[i]); err != nil {
+				b.Fatal(err)
+			}
+		}
+		n += turn
+		start := time.Now()
+		for i := range entries {
+			if added, err := l.Append(entries[i]); err != nil || added != 1 {
+				b.Fatal(added, err)
+			}
+		}
+		ours += time.Since(start)
+		start = time.Now()
+		for _, body := range bodies {
+			if _, err := insert.Exec(body); err != nil {
+				b.Fatal(err)
+			}
+		}
+		theirs += time.Since(start)
+	}
+	b.ReportMetric(0, "ns/op") // of a turn of both: no use
+	b.ReportMetric(float64(ours.Nanoseconds())/float64(n), "ns/append")
+	b.ReportMetric(float64(theirs.Nanoseconds())/float64(n), "ns/bare")
+	b.ReportMetric(float64(theirs)/float64(ours), "of-bare-speed")
+}
+
+// fill makes a file of scenes of 300 entries each, of two devices.
+func fill(b *testing.B, scenes int) string {
+	path := filepath.Join(b.TempDir(), "dept")
+	l := mustOpen(b, path)
+	n := 0
+	for s := range scenes {
+		scene := fmt.Sprint("scene-", s)
+		mustAppend(b, l, entriesOf("A", scene, n+1, n+150)...)
+		mustAppend(b, l, entriesOf("B", scene, n+1, n+150)...)
+		n += 150
+		end := entry("B", scene, n).Stamp
+		if err := l.PutBalance(Balance{scene, 2 * n, end, nil, make([]byte, 8000)}); err != nil {
+			b.Fatal(err)
+		}
+	}
+	mustClose(b, l)
+	return path
+}
+
+func BenchmarkScanDecode100k(b *testing.B) {
+	l := mustOpen(b, fill(b, 334))
+	for b.Loop() {
+		n := 0
+		for _, err := range l.Entries(0) {
+			if err != nil {
+				b.Fatal(err)
+			}
+			n++
+		}
+		if n != 334*300 {
+			b.Fatal(n)
+		}
+	}
+}
+
+// BenchmarkStart opens a file and reads what a start reads, after one scene
+// and after ten years of one a day: the two should cost the same.
+func BenchmarkStart(b *testing.B) {
+	for _, scenes := range []int{1, 3650} {
+		b.Run(fmt.Sprint(scenes, "-scenes"), func(b *testing.B) {
+			path := fill(b, scenes)
+			for b.Loop() {
+				l, err := Open(path, Options{})
+				if err != nil {
+					b.Fatal(err)
+				}
+				latest, ok, err := l.LatestBalance()
+				if err != nil || !ok || latest.Covers != scenes*300 {
+					b.Fatal(latest.Covers, ok, err)
+				}
+				for _, err := range l.Entries(latest.Covers) {
+					b.Fatal("an entry after the last", err)
+				}
+				if n, err := l.Count(); n != scenes*300 || err != nil {
+					b.Fatal(n, err)
+				}
+				if v, err := l.Vector(); v["A"] != scenes*150 || err != nil {
+					b.Fatal(v, err)
+				}
+				if err := l.Close(); err != nil {
+					b.Fatal(err)
+				}
+			}
+			l := mustOpen(b, path)
+			start := testing.Benchmark(func(b *testing.B) {
+				for b.Loop() {
+					if list, err := l.ByScene("scene-0"); len(list) != 300 || err != nil {
+						b.Fatal(len(list), err)
+					}
+				}
+			})
+			b.ReportMetric(float64(start.NsPerOp()), "ns/scene")
+		})
+	}
+}

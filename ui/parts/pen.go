@@ -1,0 +1,234 @@
+package parts
+
+import (
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
+
+	"tarpside/ui/look"
+)
+
+// Pen draws a part. The same primitives are used again at each drawing and
+// only those that changed are refreshed, so a part may simply draw itself
+// anew. Positions and sizes are pixels of the glass.
+type Pen struct {
+	rects   []*canvas.Rectangle
+	texts   []*canvas.Text
+	images  []*canvas.Image
+	names   []string // what each image shows, colours included
+	r, t, i int
+	objs    []fyne.CanvasObject
+	cuts    []string
+}
+
+func (p *Pen) start() {
+	p.r, p.t, p.i = 0, 0, 0
+	p.objs = p.objs[:0]
+	p.cuts = p.cuts[:0]
+}
+
+func place(o fyne.CanvasObject, x, y, w, h float32) {
+	o.Move(fyne.NewPos(round(x), round(y)))
+	o.Resize(fyne.NewSize(w, h))
+}
+
+func round(v float32) float32 { return float32(math.Round(float64(v))) }
+
+// Rect draws a rectangle: ground, border colour, border width, radius.
+func (p *Pen) Rect(x, y, w, h float32, ground, edge fyne.ThemeColorName, width, radius float32) {
+	if p.r == len(p.rects) {
+		p.rects = append(p.rects, canvas.NewRectangle(nil))
+	}
+	o := p.rects[p.r]
+	p.r++
+	fill, stroke := theme.Color(ground), theme.Color(edge)
+	if o.FillColor != fill || o.StrokeColor != stroke || o.StrokeWidth != width || o.CornerRadius != radius {
+		o.FillColor, o.StrokeColor, o.StrokeWidth, o.CornerRadius = fill, stroke, width, radius
+		o.Refresh()
+	}
+	place(o, x, y, round(max(w, 0)), round(max(h, 0)))
+	p.objs = append(p.objs, o)
+}
+
+// Fill draws a rectangle without a border.
+func (p *Pen) Fill(x, y, w, h float32, ground fyne.ThemeColorName) {
+	p.Rect(x, y, w, h, ground, look.Clear, 0, 0)
+}
+
+// Image draws a picture of the look package, keeping its proportions.
+func (p *Pen) Image(res fyne.Resource, x, y, w, h float32) {
+	if p.i == len(p.images) {
+		img := &canvas.Image{FillMode: canvas.ImageFillContain}
+		p.images, p.names = append(p.images, img), append(p.names, "")
+	}
+	o := p.images[p.i]
+	place(o, x, y, round(w), round(h))
+	if name := res.Name(); name != p.names[p.i] {
+		p.names[p.i] = name
+		o.Resource = res
+		o.Refresh()
+	}
+	p.i++
+	p.objs = append(p.objs, o)
+}
+
+// Icon draws an icon in a square of the given size.
+func (p *Pen) Icon(name string, token fyne.ThemeColorName, x, y, size float32) {
+	p.Image(look.IconIn(name, token), x, y, size, size)
+}
+
+// Ink says how a text is set.
+type Ink struct {
+	Role  look.Role
+	Color fyne.ThemeColorName
+	Align fyne.TextAlign // leading, centre or trailing
+	Lines int            // at most so many; nought for as many as there is height for
+	First float32        // so many pixels are kept free at the end of the first line
+	Keep  bool           // keep the role's size: wrap or cut before going smaller
+}
+
+// Laid is a text that has been fitted to a width and a height.
+type Laid struct {
+	lines []line
+	ink   Ink
+	size  float32
+	pitch float32
+	W, H  float32
+	cut   bool
+	whole string
+}
+
+func rulerOf(size float32) ruler {
+	return func(s string, bold bool) float32 {
+		return fyne.MeasureText(s, size, fyne.TextStyle{Bold: bold}).Width
+	}
+}
+
+// Fit lays a text out in a width and a height. It takes the role's size with
+// the text scale of the tablet, goes smaller as far as it must, down to 16,
+// and only then cuts.
+func (p *Pen) Fit(s string, ink Ink, w, h float32) Laid {
+	return fit(s, ink, w, h)
+}
+
+func fit(s string, ink Ink, w, h float32) Laid {
+	if ink.Color == "" {
+		ink.Color = look.Text
+	}
+	l := Laid{ink: ink, whole: s, size: ink.Role.Size()}
+	if s == "" {
+		return l
+	}
+	floor := look.Small.Base()
+	if ink.Keep {
+		floor = l.size
+	}
+	ps := pieces(s, ink.Role.Bold())
+	width := func(n int) float32 {
+		if n == 0 {
+			return w - ink.First
+		}
+		return w
+	}
+	for {
+		l.pitch = round(l.size * leading(ink.Role))
+		n := ink.Lines
+		if fits := int((h + l.pitch*0.2) / l.pitch); h > 0 && (n == 0 || fits < n) {
+			n = max(fits, 1)
+		}
+		measure := rulerOf(l.size)
+		lines, broke := wrap(ps, width, measure)
+		tooLong := n > 0 && len(lines) > n
+		last := l.size-1 < floor
+		if (!tooLong && !broke) || (last && !tooLong) {
+			l.lines = lines
+		} else if last {
+			l.lines, l.cut = cutTo(lines, n, width, measure), true
+		} else {
+			l.size--
+			continue
+		}
+		for _, ln := range l.lines {
+			var lw float32
+			for _, r := range ln {
+				lw += measure(r.text, r.bold)
+			}
+			l.W = max(l.W, lw)
+		}
+		l.H = l.pitch * float32(len(l.lines))
+		return l
+	}
+}
+
+// Put draws a fitted text with its top left at x, y; w is the width that
+// centred and trailing text is aligned in.
+func (p *Pen) Put(l Laid, x, y, w float32) {
+	if l.cut {
+		p.cuts = append(p.cuts, Plain(l.whole))
+	}
+	c := theme.Color(l.ink.Color)
+	measure := rulerOf(l.size)
+	for i, ln := range l.lines {
+		ty, tx := y+float32(i)*l.pitch, x
+		var lw float32
+		for _, r := range ln {
+			lw += measure(r.text, r.bold)
+		}
+		avail := w
+		if i == 0 {
+			avail -= l.ink.First
+		}
+		switch l.ink.Align {
+		case fyne.TextAlignCenter:
+			tx += (avail - lw) / 2
+		case fyne.TextAlignTrailing:
+			tx += avail - lw
+		}
+		for _, r := range ln {
+			style := fyne.TextStyle{Bold: r.bold}
+			size := fyne.MeasureText(r.text, l.size, style)
+			if p.t == len(p.texts) {
+				p.texts = append(p.texts, canvas.NewText("", c))
+			}
+			o := p.texts[p.t]
+			p.t++
+			if o.Text != r.text || o.TextSize != l.size || o.TextStyle != style || o.Color != c {
+				o.Text, o.TextSize, o.TextStyle, o.Color = r.text, l.size, style, c
+				o.Refresh()
+			}
+			place(o, tx, ty+(l.pitch-size.Height)/2, size.Width, size.Height)
+			p.objs = append(p.objs, o)
+			tx += size.Width
+		}
+	}
+}
+
+// Write fits a text into a box and draws it from the box's top; it returns
+// what was laid out.
+func (p *Pen) Write(s string, ink Ink, x, y, w, h float32) Laid {
+	l := fit(s, ink, w, h)
+	p.Put(l, x, y, w)
+	return l
+}
+
+// Middle fits a text into a box and draws it in the box's vertical middle.
+func (p *Pen) Middle(s string, ink Ink, x, y, w, h float32) Laid {
+	l := fit(s, ink, w, h)
+	p.Put(l, x, y+(h-l.H)/2, w)
+	return l
+}
+
+// Stack draws fitted texts under one another, centred in a height.
+func (p *Pen) Stack(x, y, w, h float32, blocks ...Laid) {
+	var total float32
+	for _, b := range blocks {
+		total += b.H
+	}
+	at := y + (h-total)/2
+	for _, b := range blocks {
+		p.Put(b, x, at, w)
+		at += b.H
+	}
+}

@@ -1,0 +1,160 @@
+package parts
+
+import (
+	"fyne.io/fyne/v2"
+
+	"tarpside/ui/look"
+)
+
+// backdrop is what takes taps but is no target of its own.
+type backdrop interface{ backdrop() }
+
+// tall is content whose height follows from its width.
+type tall interface{ HeightFor(width float32) float32 }
+
+// heightFor is the height an object wants at a width, in pixels.
+func heightFor(o fyne.CanvasObject, width float32) float32 {
+	if t, ok := o.(tall); ok {
+		return t.HeightFor(width)
+	}
+	return o.MinSize().Height
+}
+
+// Scroller shows content that is higher than its room. A finger scrolls it by
+// dragging anywhere on it: on a part inside, or between them. The wheel works
+// as well.
+type Scroller struct {
+	face
+	// OnScrolled is called with the new offset in pixels.
+	OnScrolled func(offset float32)
+
+	content fyne.CanvasObject
+	offset  float32
+	height  float32 // of the content
+}
+
+// NewScroller makes a scroller around one object, often a [Column].
+func NewScroller(content fyne.CanvasObject) *Scroller {
+	s := &Scroller{content: content}
+	s.kids = []fyne.CanvasObject{content}
+	s.init(s, look.Floor, look.Floor, s.layout)
+	return s
+}
+
+const barW, barRoom float32 = 6, 16
+
+func (s *Scroller) layout(p *Pen, size fyne.Size) {
+	w := size.Width
+	s.height = heightFor(s.content, w)
+	if s.height > size.Height {
+		w -= look.U(barRoom)
+		s.height = heightFor(s.content, w)
+	}
+	s.offset = clampTo(s.offset, s.height-size.Height)
+	place(s.content, 0, -s.offset, w, max(s.height, size.Height))
+	scrollBar(p, size, s.offset, s.height)
+}
+
+func scrollBar(p *Pen, size fyne.Size, offset, height float32) {
+	if height <= size.Height {
+		return
+	}
+	w := look.U(barW)
+	h := max(size.Height*size.Height/height, look.U(48))
+	y := offset / (height - size.Height) * (size.Height - h)
+	p.Rect(size.Width-w, y, w, h, look.Strong, look.Clear, 0, w/2)
+}
+
+func clampTo(v, most float32) float32 { return max(0, min(v, most)) }
+
+// Offset is how far the content is scrolled, in pixels.
+func (s *Scroller) Offset() float32 { return s.offset }
+
+// ScrollToOffset scrolls to an offset in pixels, or as near as there is.
+func (s *Scroller) ScrollToOffset(offset float32) {
+	offset = clampTo(offset, s.height-s.Size().Height)
+	if offset == s.offset {
+		return
+	}
+	s.offset = offset
+	s.Refresh()
+	if s.OnScrolled != nil {
+		s.OnScrolled(offset)
+	}
+}
+
+// ScrollBy moves the content up by so many pixels.
+func (s *Scroller) ScrollBy(dy float32) { s.ScrollToOffset(s.offset + dy) }
+
+// Scrolled takes the wheel.
+func (s *Scroller) Scrolled(e *fyne.ScrollEvent) { s.ScrollBy(-e.Scrolled.DY) }
+
+// Dragged scrolls for a drag between the parts.
+func (s *Scroller) Dragged(e *fyne.DragEvent) { s.ScrollBy(-e.Dragged.DY) }
+
+// DragEnd ends a drag.
+func (s *Scroller) DragEnd() {}
+
+// Column stacks objects at the full width, each as high as it wants to be.
+type Column struct {
+	face
+	gap float32
+}
+
+// NewColumn makes a column with a gap in design pixels.
+func NewColumn(gap float32, objs ...fyne.CanvasObject) *Column {
+	c := &Column{gap: gap}
+	c.kids = objs
+	c.init(c, look.Floor, 0, func(_ *Pen, size fyne.Size) {
+		var y float32
+		for _, o := range c.kids {
+			if !o.Visible() {
+				continue
+			}
+			h := heightFor(o, size.Width)
+			place(o, 0, y, size.Width, h)
+			y += h + look.U(c.gap)
+		}
+	})
+	return c
+}
+
+// SetInside replaces what is stacked.
+func (c *Column) SetInside(objs ...fyne.CanvasObject) {
+	c.kids = objs
+	c.Refresh()
+}
+
+// HeightFor is the height of the column at a width, in pixels.
+func (c *Column) HeightFor(width float32) float32 {
+	var h float32
+	for _, o := range c.kids {
+		if o.Visible() {
+			h += heightFor(o, width) + look.U(c.gap)
+		}
+	}
+	return max(h-look.U(c.gap), 0)
+}
+
+// Shield lies over a screen and takes every touch that is meant for it. A
+// clear one leaves the screen readable, as under the wet lock.
+type Shield struct {
+	Touch
+	clear bool
+}
+
+// NewShield makes a shield; onTap may be nil. What is under it is not listed
+// as a part.
+func NewShield(clear bool, onTap func()) *Shield {
+	s := &Shield{clear: clear}
+	s.OnTap = onTap
+	s.covers = true
+	s.init(s, 0, 0, func(p *Pen, size fyne.Size) {
+		if !s.clear {
+			p.Fill(0, 0, size.Width, size.Height, look.Ground)
+		}
+	})
+	return s
+}
+
+func (s *Shield) backdrop() {}

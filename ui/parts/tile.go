@@ -1,0 +1,333 @@
+package parts
+
+import (
+	"fyne.io/fyne/v2"
+
+	"tarpside/ui/look"
+)
+
+// TileState is the one thing about a piece that a tile shows with an icon at
+// the top right and a word at the bottom right.
+type TileState string
+
+// The states of a tile.
+const (
+	TileRest      TileState = ""
+	TileTagged    TileState = "tagged"
+	TileRunning   TileState = "running"   // running down: battery, oxygen
+	TileOverdue   TileState = "overdue"   // out longer than it should be
+	TileContested TileState = "contested" // two places claimed
+	TileBlocked   TileState = "blocked"
+	TileKit       TileState = "kit"
+	TileKitOpen   TileState = "kit-open" // a piece of it is out
+	TileShort     TileState = "short"    // not all of it came back
+	TileTwo       TileState = "two"      // two people to lift
+	TileBagged    TileState = "bagged"
+	TileCharging  TileState = "charging"
+	TileWith      TileState = "with"    // out of the box: with an agency
+	TileCarried   TileState = "carried" // rides on a rig that does not own it
+	TileUnknown   TileState = "unknown" // nobody knows whose it is
+	TileLost      TileState = "lost"
+	TileLooked    TileState = "looked" // being looked for
+	TileEmpty     TileState = "empty"  // no piece: a sentence in its place
+	TileAct       TileState = "act"    // no piece: Find, or "4 more"
+)
+
+var tileIcon = map[TileState]string{
+	TileTagged: "tag", TileRunning: "hourglass", TileOverdue: "clock", TileContested: "fork",
+	TileBlocked: "bar", TileKitOpen: "kit", TileShort: "look", TileTwo: "two", TileBagged: "bag",
+	TileCharging: "plug", TileWith: "with", TileCarried: "carried", TileUnknown: "warn",
+	TileLost: "lost", TileLooked: "look",
+}
+
+// TileView is one piece, or one line of like pieces, on a tile.
+type TileView struct {
+	Kind   string // of part; nothing means piece
+	ID     string
+	Name   string // two or three lines; a soft hyphen shows where it may break
+	Mark   MarkView
+	Figure string // how many, only for counted lines
+	State  TileState
+	Word   string // state word or figure: "tagged", "22 %", "L1", "V1? V2?"
+	Second string // under the name; nothing means "picked" on a picked tile
+	Icon   string // instead of the state's own
+	Picked bool
+	Raised bool   // still on the rig
+	Off    bool   // cannot be touched now
+	Listed string // the state in the parts file, such as the place it is at
+}
+
+// Tile is a piece to be touched.
+type Tile struct {
+	Touch
+	view TileView
+	// OnPick is called with the view of the moment when the tile is touched.
+	OnPick func(TileView)
+}
+
+// NewTile makes a tile; onPick may be nil.
+func NewTile(view TileView, onPick func(TileView)) *Tile {
+	t := &Tile{OnPick: onPick}
+	t.OnTap = func() {
+		if t.OnPick != nil {
+			t.OnPick(t.view)
+		}
+	}
+	t.touch(t, look.TileW, look.TileH, t.draw)
+	t.radius = look.RadiusTile
+	t.take(view)
+	return t
+}
+
+// Set shows another view.
+func (t *Tile) Set(view TileView) {
+	if t.view != view {
+		t.take(view)
+		t.Refresh()
+	}
+}
+
+// View is what the tile shows.
+func (t *Tile) View() TileView { return t.view }
+
+func (t *Tile) take(v TileView) {
+	t.view = v
+	t.off = v.Off || v.State == TileEmpty
+	kind, state := v.Kind, v.Listed
+	switch {
+	case v.State == TileEmpty:
+		kind = KindText
+	case kind == "" && v.State == TileAct:
+		kind = KindAct
+	case kind == "":
+		kind = KindPiece
+	}
+	if state == "" && v.Picked {
+		state = "picked"
+	}
+	if state == "" && v.State != TileAct {
+		state = string(v.State)
+	}
+	t.part = Part{Kind: kind, ID: v.ID, Text: v.Name, State: state}
+}
+
+func (t *Tile) draw(p *Pen, size fyne.Size) {
+	v := t.view
+	switch v.State {
+	case TileEmpty:
+		p.Rect(0, 0, size.Width, size.Height, look.Ground, look.Line, look.U(1), look.U(look.RadiusTile))
+		in := look.U(look.InsetTile + 2)
+		p.Write(v.Name, Ink{Role: look.Body}, in, look.U(7), size.Width-2*in, size.Height-look.U(14))
+		return
+	case TileAct:
+		t.drawAct(p, size)
+		return
+	}
+	ground, edge, width := look.Surface, look.Edge, look.U(1)
+	if v.Raised {
+		ground = look.Raised
+	}
+	if v.Picked {
+		ground, edge, width = look.Soft, look.Accent, look.U(2)
+	}
+	p.Rect(0, 0, size.Width, size.Height, ground, edge, width, look.U(look.RadiusTile))
+	foot := t.drawFoot(p, size)
+	t.drawName(p, size, size.Height-foot)
+}
+
+// drawFoot draws mark, word and figure along the bottom; it returns the
+// height that this took.
+func (t *Tile) drawFoot(p *Pen, size fyne.Size) float32 {
+	v, in := t.view, look.U(look.InsetTile)
+	mark := look.Small.Size() * 1.5
+	h := mark + look.U(9)
+	y := size.Height - h
+	x := in + look.U(1)
+	if v.Mark != (MarkView{}) {
+		x += p.MarkLetters(v.Mark, look.Small, x, y, mark) + look.U(6)
+	}
+	right := size.Width - in + look.U(2)
+	if v.Figure != "" {
+		fig := fit(v.Figure, Ink{Role: look.Title, Lines: 1}, right-x, 0)
+		right -= fig.W
+		p.Put(fig, right, y+(mark-fig.H)/2, fig.W)
+		right -= look.U(4)
+	}
+	if v.Word != "" {
+		word := fit(v.Word, Ink{Role: look.Small, Lines: 1}, right-x, 0)
+		at := right - word.W
+		if v.Mark == (MarkView{}) && v.Figure == "" {
+			at = x
+		}
+		p.Put(word, at, y+(mark-word.H)/2, word.W)
+	}
+	return h
+}
+
+func (t *Tile) drawName(p *Pen, size fyne.Size, bottom float32) {
+	v, in := t.view, look.U(look.InsetTile)
+	top := look.U(6)
+	room := bottom - top
+	second := v.Second
+	if second == "" && v.Picked {
+		second = "picked"
+	}
+	var under Laid
+	if second != "" {
+		color := look.Text
+		if v.Picked {
+			color = look.Accent
+		}
+		under = fit(second, Ink{Role: look.SmallBold, Color: color, Lines: 1}, size.Width-2*in, 0)
+		room -= under.H
+	}
+	icon := v.Icon
+	if icon == "" {
+		icon = tileIcon[v.State]
+	}
+	ink := Ink{Role: look.TileName, Lines: 3}
+	if icon != "" {
+		side := look.TileName.Size() * 1.1
+		p.Icon(icon, look.Text, size.Width-side-look.U(5), look.U(7), side)
+		ink.First = side + look.U(4)
+	}
+	name := p.Write(v.Name, ink, in+look.U(1), top, size.Width-in-look.U(4), room)
+	if second != "" {
+		p.Put(under, in+look.U(1), top+name.H+look.U(2), size.Width-2*in)
+	}
+}
+
+// drawAct draws what is no piece but stands among them.
+func (t *Tile) drawAct(p *Pen, size fyne.Size) {
+	v := t.view
+	ground, edge := look.Raised, look.KeyEdge
+	if v.Off {
+		ground, edge = look.Ground, look.Line
+	}
+	p.Rect(0, 0, size.Width, size.Height, ground, edge, look.U(1), look.U(look.RadiusTile+2))
+	in := look.U(6)
+	w := size.Width - 2*in
+	mid := fyne.TextAlignCenter
+	var all []Laid
+	if v.Figure != "" {
+		all = append(all, fit(v.Figure, Ink{Role: look.Place, Align: mid, Lines: 1}, w, 0))
+	}
+	all = append(all, fit(v.Name, Ink{Role: look.TileName, Align: mid, Lines: 2}, w, 0))
+	if v.Word != "" {
+		all = append(all, fit(v.Word, Ink{Role: look.Small, Align: mid, Lines: 1}, w, 0))
+	}
+	var total float32
+	for _, l := range all {
+		total += l.H
+	}
+	side := float32(0)
+	if v.Icon != "" {
+		side = min(look.U(36), size.Height-total-look.U(10))
+		if v.Figure != "" {
+			side = min(look.U(22), side)
+		}
+	}
+	y := (size.Height - total - side) / 2
+	if v.Figure == "" && side > 0 {
+		p.Icon(v.Icon, look.Text, (size.Width-side)/2, y, side)
+		y += side
+	}
+	for _, l := range all {
+		p.Put(l, in, y, w)
+		y += l.H
+	}
+	if v.Figure != "" && side > 0 {
+		p.Icon(v.Icon, look.Text, (size.Width-side)/2, y, side)
+	}
+}
+
+// Tiles is a grid of tiles.
+type Tiles struct {
+	Grid
+	// OnPick is called with the tile that was touched.
+	OnPick func(TileView)
+	// Tail is always the last tile shown, such as Find. A nil one is left out.
+	Tail *TileView
+	// More, where set, shows whole pages instead of scrolling: it gives the
+	// tile that stands last on a page and turns it, with how many follow.
+	More func(left int) TileView
+
+	views []TileView
+	shown []TileView
+	from  int // first view of the page
+	to    int // first view of the next
+	fitN  int // for which capacity shown was made
+}
+
+// NewTiles makes a grid of tiles, scrolled by finger unless More is set.
+func NewTiles(onPick func(TileView)) *Tiles {
+	t := &Tiles{OnPick: onPick}
+	t.setup(t, look.TileSize,
+		func() fyne.CanvasObject { return NewTile(TileView{}, t.pick) },
+		func(i int, c fyne.CanvasObject) { c.(*Tile).Set(t.shown[i]) })
+	grid := t.paint
+	t.paint = func(p *Pen, size fyne.Size) {
+		if t.More != nil && t.PerPage() != t.fitN {
+			t.turn()
+		}
+		grid(p, size)
+	}
+	return t
+}
+
+// Set shows other pieces. Tiles that stay as they were are not drawn again.
+func (t *Tiles) Set(views []TileView) {
+	t.views = append(t.views[:0], views...)
+	t.turn()
+	t.Refresh()
+}
+
+// FirstPage goes back to the first page.
+func (t *Tiles) FirstPage() {
+	t.from = 0
+	t.turn()
+	t.Refresh()
+}
+
+// turn works out what stands on the page.
+func (t *Tiles) turn() {
+	t.shown = t.shown[:0]
+	tail := 0
+	if t.Tail != nil {
+		tail = 1
+	}
+	t.fitN = t.PerPage()
+	all := t.views
+	if t.More == nil || len(all)+tail <= t.fitN {
+		t.from, t.to = 0, 0
+		t.shown = append(t.shown, all...)
+	} else {
+		if t.from >= len(all) {
+			t.from = 0
+		}
+		room := max(t.fitN-tail-1, 1)
+		to := min(t.from+room, len(all))
+		t.shown = append(t.shown, all[t.from:to]...)
+		t.to = to
+		more := t.More(len(all) - to)
+		more.State, more.Kind, more.ID = TileAct, KindAct, "more"
+		t.shown = append(t.shown, more)
+	}
+	if t.Tail != nil {
+		t.shown = append(t.shown, *t.Tail)
+	}
+	t.n = len(t.shown)
+	t.unbind()
+}
+
+func (t *Tiles) pick(v TileView) {
+	if t.More != nil && v.State == TileAct && v.ID == "more" {
+		t.from = t.to
+		t.turn()
+		t.Refresh()
+		return
+	}
+	if t.OnPick != nil {
+		t.OnPick(v)
+	}
+}

@@ -1,0 +1,216 @@
+package parts
+
+import (
+	"strings"
+
+	"tarpside/ui/look"
+)
+
+// Two control runes mark bold inside a text, so that no name typed by a
+// person can be taken for markup.
+const (
+	boldOn  = '\x0e'
+	boldOff = '\x0f'
+)
+
+const (
+	softHyphen = '\u00ad' // a name may carry these where a word may break
+	ellipsis   = "\u2026"
+)
+
+// B sets s in bold inside the text of a view.
+func B(s string) string { return string(boldOn) + s + string(boldOff) }
+
+// Plain is a text without the marks for bold and the soft hyphens.
+func Plain(s string) string {
+	return strings.Map(func(r rune) rune {
+		switch r {
+		case boldOn, boldOff, softHyphen:
+			return -1
+		}
+		return r
+	}, s)
+}
+
+// run is a stretch of one line in one weight.
+type run struct {
+	text string
+	bold bool
+}
+
+type line []run
+
+func (l line) String() string {
+	var b strings.Builder
+	for _, r := range l {
+		b.WriteString(r.text)
+	}
+	return b.String()
+}
+
+// piece is what a line is filled with: letters that stay together.
+type piece struct {
+	text  string
+	bold  bool
+	space bool // a space stands before it
+	soft  bool // a hyphen must be drawn if the line ends after it
+}
+
+// pieces splits a text at spaces, after hyphens and at soft hyphens. A line
+// feed is a piece of its own and ends the line.
+func pieces(s string, bold bool) []piece {
+	var out []piece
+	var b strings.Builder
+	space, on := false, bold
+	flush := func(soft bool) {
+		if b.Len() > 0 {
+			out = append(out, piece{b.String(), on, space, soft})
+			b.Reset()
+			space = false
+		}
+	}
+	rs := []rune(s)
+	for i, r := range rs {
+		switch {
+		case r == boldOn || r == boldOff:
+			flush(false)
+			on = bold || r == boldOn
+		case r == softHyphen:
+			flush(true)
+		case r == '\n':
+			flush(false)
+			out = append(out, piece{text: "\n"})
+		case r == ' ':
+			flush(false)
+			space = true
+		case r == '-' && b.Len() > 0 && i+1 < len(rs) && letter(rs[i+1]):
+			b.WriteRune(r)
+			flush(false)
+		default:
+			b.WriteRune(r)
+		}
+	}
+	flush(false)
+	return out
+}
+
+func letter(r rune) bool { return r != ' ' && r != '-' && (r < '0' || r > '9') }
+
+// ruler measures a text of one weight, in pixels.
+type ruler func(text string, bold bool) float32
+
+// wrap fills lines of the given widths. It reports whether a word had to be
+// broken between its letters because no line holds it. No letter is lost.
+func wrap(ps []piece, width func(line int) float32, measure ruler) (lines []line, broke bool) {
+	var cur line
+	var used float32
+	soft := false
+	end := func() {
+		if soft && len(cur) > 0 {
+			cur[len(cur)-1].text += "-"
+		}
+		lines = append(lines, cur)
+		cur, used, soft = nil, 0, false
+	}
+	add := func(text string, bold bool, w float32) {
+		if n := len(cur); n > 0 && cur[n-1].bold == bold {
+			cur[n-1].text += text
+		} else {
+			cur = append(cur, run{text, bold})
+		}
+		used += w
+	}
+	for i, p := range ps {
+		if p.text == "\n" {
+			soft = false
+			end()
+			continue
+		}
+		text := p.text
+		if p.space && len(cur) > 0 {
+			text = " " + text
+			soft = false
+		}
+		w := measure(text, p.bold)
+		room := width(len(lines)) - used
+		need := w
+		if p.soft {
+			need += measure("-", p.bold)
+		}
+		for j := i; glued(ps, j); j++ {
+			need += measure(ps[j+1].text, ps[j+1].bold)
+		}
+		if need > room && len(cur) > 0 {
+			end()
+			text, w = p.text, measure(p.text, p.bold)
+		}
+		for rest := []rune(text); len(rest) > 0; {
+			limit := width(len(lines)) - used
+			if w <= limit || len(rest) == 1 {
+				add(string(rest), p.bold, w)
+				break
+			}
+			n := 1
+			for n < len(rest)-1 && measure(string(rest[:n+1]), p.bold) <= limit {
+				n++
+			}
+			broke = true
+			add(string(rest[:n]), p.bold, measure(string(rest[:n]), p.bold))
+			soft = false
+			end()
+			rest = rest[n:]
+			w = measure(string(rest), p.bold)
+		}
+		soft = p.soft
+	}
+	soft = false
+	if len(cur) > 0 {
+		end()
+	}
+	return lines, broke
+}
+
+// glued says whether no line may end after piece i: the next one is the same
+// word in another weight, or the comma after it.
+func glued(ps []piece, i int) bool {
+	if i+1 >= len(ps) || ps[i].soft || strings.HasSuffix(ps[i].text, "-") {
+		return false
+	}
+	return !ps[i+1].space && ps[i+1].text != "\n"
+}
+
+// cutTo keeps the first n lines and ends the last with an ellipsis.
+func cutTo(lines []line, n int, width func(int) float32, measure ruler) []line {
+	if n <= 0 || len(lines) <= n {
+		return lines
+	}
+	lines = lines[:n]
+	last := append(line(nil), lines[n-1]...)
+	for len(last) > 0 {
+		r := &last[len(last)-1]
+		var w float32
+		for _, q := range last {
+			w += measure(q.text, q.bold)
+		}
+		if w+measure(ellipsis, r.bold) <= width(n-1) || (len(last) == 1 && len(r.text) <= 1) {
+			r.text = strings.TrimRight(r.text, " ") + ellipsis
+			break
+		}
+		rs := []rune(r.text)
+		r.text = string(rs[:len(rs)-1])
+		if r.text == "" {
+			last = last[:len(last)-1]
+		}
+	}
+	lines[n-1] = last
+	return lines
+}
+
+// leading is the pitch of lines as a multiple of the size: tight for names,
+// open for sentences.
+func leading(r look.Role) float32 {
+	if r.Bold() {
+		return 1.16
+	}
+	return 1.26
+}
