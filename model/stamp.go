@@ -83,9 +83,13 @@ func Sorted(entries []Entry) []*Entry {
 
 // causal tells whether every entry stands after all those present that it saw.
 func causal(entries []*Entry) bool {
-	total, placed := Vector{}, Vector{}
+	total, placed := Vector{}, Vector{} // placed starts at what came before the entries given
 	for _, e := range entries {
-		total[e.Stamp.Device] = max(total[e.Stamp.Device], e.N())
+		d, n := e.Stamp.Device, e.N()
+		if total[d] == 0 || n <= placed[d] {
+			placed[d] = n - 1
+		}
+		total[d] = max(total[d], n)
 	}
 	for _, e := range entries {
 		for d, n := range e.Seen {

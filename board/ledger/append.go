@@ -20,6 +20,7 @@ const runLength = 128
 // A tail is the end of the log: the scene and length of the run being
 // written, and how many entries of each device there are.
 type tail struct {
+	from   int64 // the number of the run's first entry
 	scene  string
 	length int // 0: no run yet
 	vector model.Vector
@@ -30,9 +31,10 @@ func (t *tail) starts(e *model.Entry) bool {
 	return t.length == 0 || t.length >= runLength || t.scene != e.Scene
 }
 
-func (t *tail) add(e *model.Entry) {
+// add counts the entry, which has the number n in the log.
+func (t *tail) add(e *model.Entry, n int64) {
 	if t.starts(e) {
-		t.scene, t.length = e.Scene, 0
+		t.from, t.scene, t.length = n, e.Scene, 0
 	}
 	t.length++
 	t.vector[e.Stamp.Device] = max(t.vector[e.Stamp.Device], e.N())
@@ -65,7 +67,8 @@ func decode(body []byte, note string) (model.Entry, error) {
 
 // Append adds the entries that are not there yet, all of them or, with an
 // error, none; they are on the disk when it returns. It returns how many were
-// new. An entry whose id is there is left as it was. Balances that a new
+// new. An entry whose id is there is left as it was; an id goes with one
+// number ([model.Entry.N]) of one device, for good. Balances that a new
 // entry makes stale are dropped with it.
 func (l *Ledger) Append(entries ...model.Entry) (added int, err error) {
 	if err := l.writable(); err != nil {
@@ -88,49 +91,41 @@ func (l *Ledger) Append(entries ...model.Entry) (added int, err error) {
 	return added, trouble(l.path, err)
 }
 
-// plain tells whether the entry is one row of one table.
+// plain tells whether the entry is certainly new and is one row of one table.
 func (l *Ledger) plain(e *model.Entry) bool {
-	return e.Note == "" && !l.tail.starts(e) && e.Stamp.Compare(l.balance) > 0
+	return e.Note == "" && l.tail.isNext(e) && !l.tail.starts(e) && e.Stamp.Compare(l.balance) > 0
 }
+
+// isNext tells whether the entry comes after all that are there of its
+// device, and so is not there itself.
+func (t *tail) isNext(e *model.Entry) bool { return e.N() > t.vector[e.Stamp.Device] }
 
 // appendPlain adds a plain entry: one statement, which is its own transaction.
 func (l *Ledger) appendPlain(e *model.Entry, body string) (int, error) {
-	res, err := l.insert.Exec(e.ID.String(), body)
-	if err != nil {
+	if _, err := l.insert.Exec(e.ID.String(), body); err != nil {
 		return 0, err
 	}
-	n, err := res.RowsAffected()
-	if n == 1 {
-		l.tail.add(e)
-	}
-	return int(n), err
+	l.tail.add(e, 0) // it starts no run, so its number is not asked for
+	return 1, nil
 }
 
 // appendAll adds entries in one transaction.
 func (l *Ledger) appendAll(entries []model.Entry, bodies []string) (added int, err error) {
-	tail := l.tail
+	tail, balance := l.tail, l.balance
 	tail.vector = l.tail.vector.Clone()
-	balance := l.balance
 	err = l.transact(func(tx *sql.Tx) error {
-		insert := tx.Stmt(l.insert)
 		for i := range entries {
 			e := &entries[i]
-			res, err := insert.Exec(e.ID.String(), bodies[i])
-			if err != nil {
-				return err
-			}
-			if n, err := res.RowsAffected(); n == 0 {
-				if err != nil {
-					return err
+			if !tail.isNext(e) {
+				if there, err := has(tx, e.ID); there || err != nil {
+					if err != nil {
+						return err
+					}
+					continue
 				}
-				continue // there already
 			}
-			added++
-			n, err := res.LastInsertId()
+			n, err := l.appendOne(tx, e, bodies[i], &tail)
 			if err != nil {
-				return err
-			}
-			if err := beside(tx, e, n, &tail); err != nil {
 				return err
 			}
 			if e.Stamp.Compare(balance) <= 0 {
@@ -138,7 +133,8 @@ func (l *Ledger) appendAll(entries []model.Entry, bodies []string) (added int, e
 					return err
 				}
 			}
-			tail.add(e)
+			tail.add(e, n)
+			added++
 		}
 		return nil
 	})
@@ -149,21 +145,35 @@ func (l *Ledger) appendAll(entries []model.Entry, bodies []string) (added int, e
 	return added, nil
 }
 
-// beside writes what belongs to the entry with number n in other tables.
-func beside(tx *sql.Tx, e *model.Entry, n int64, t *tail) error {
-	if t.starts(e) {
-		vector, err := json.Marshal(t.vector)
-		if err != nil {
-			return err
-		}
-		if _, err := tx.Exec("INSERT INTO run (n, scene, vector) VALUES (?, ?, ?)", n, e.Scene, string(vector)); err != nil {
-			return err
-		}
+// appendOne adds the entry, its note, and the run that it starts. It returns
+// the entry's number in the log.
+func (l *Ledger) appendOne(tx *sql.Tx, e *model.Entry, body string, t *tail) (int64, error) {
+	res, err := tx.Stmt(l.insert).Exec(e.ID.String(), body)
+	if err != nil {
+		return 0, err
 	}
-	if e.Note == "" {
-		return nil
+	n, err := res.LastInsertId()
+	if err == nil && t.starts(e) {
+		err = startRun(tx, n, e.Scene, t)
 	}
-	_, err := tx.Exec("INSERT INTO note (entry, text) VALUES (?, ?)", e.ID.String(), e.Note)
+	if err == nil && e.Note != "" {
+		_, err = tx.Exec("INSERT INTO note (entry, text) VALUES (?, ?)", e.ID.String(), e.Note)
+	}
+	return n, err
+}
+
+// startRun begins a run at the entry with the number n and files the ids of
+// the run before.
+func startRun(tx *sql.Tx, n int64, scene string, before *tail) error {
+	vector, err := json.Marshal(before.vector)
+	if err != nil {
+		return err
+	}
+	if _, err := tx.Exec("INSERT INTO run (n, scene, vector) VALUES (?, ?, ?)", n, scene, string(vector)); err != nil {
+		return err
+	}
+	// Written past this package, an id could be there twice: Check says so.
+	_, err = tx.Exec("INSERT OR IGNORE INTO filed (id) SELECT id FROM entry WHERE n >= ? AND n < ?", before.from, n)
 	return err
 }
 

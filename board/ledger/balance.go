@@ -103,9 +103,7 @@ func dropBalances(tx *sql.Tx, s model.Stamp) (model.Stamp, error) {
 }
 
 // latestStamp is that of the latest balance; the zero stamp where there is none.
-func latestStamp(q interface {
-	QueryRow(string, ...any) *sql.Row
-}) (s model.Stamp, err error) {
+func latestStamp(q querier) (s model.Stamp, err error) {
 	err = q.QueryRow("SELECT wall, count, device FROM balance ORDER BY wall DESC, count DESC, device DESC LIMIT 1").
 		Scan(&s.Wall, &s.Count, &s.Device)
 	if errors.Is(err, sql.ErrNoRows) {

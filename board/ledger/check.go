@@ -154,14 +154,19 @@ func checkRun(r *Report, n int, e *model.Entry, now *tail, has bool, scene, vect
 	now.vector[e.Stamp.Device] = max(now.vector[e.Stamp.Device], e.N())
 }
 
+// checkBeside looks for what does not go with the entries.
 func (l *Ledger) checkBeside(r *Report) error {
-	err := each(l.read, 1, func(row []sql.NullString) {
-		r.add("there is a note for an entry %s that is not there", row[0].String)
-	}, "SELECT entry FROM note WHERE text <> '' AND entry NOT IN (SELECT id FROM entry)")
-	if err != nil {
-		return err
+	for query, says := range map[string]string{
+		"SELECT id FROM entry GROUP BY id HAVING count(*) > 1":                                         "the entry %s is there more than once",
+		"SELECT id FROM entry WHERE n < (SELECT max(n) FROM run) AND id NOT IN (SELECT id FROM filed)": "the entry %s would not be found by its id",
+		"SELECT id FROM filed WHERE id NOT IN (SELECT id FROM entry)":                                  "there is an id %s without its entry",
+		"SELECT entry FROM note WHERE text <> '' AND entry NOT IN (SELECT id FROM entry)":              "there is a note for an entry %s that is not there",
+		"SELECT key FROM balance WHERE covers > (SELECT coalesce(max(n), 0) FROM entry)":               "the balance %s is of more entries than there are",
+	} {
+		err := each(l.read, 1, func(row []sql.NullString) { r.add(says, row[0].String) }, query)
+		if err != nil {
+			return err
+		}
 	}
-	return each(l.read, 1, func(row []sql.NullString) {
-		r.add("the balance %s is of more entries than there are", row[0].String)
-	}, "SELECT key FROM balance WHERE covers > (SELECT coalesce(max(n), 0) FROM entry)")
+	return nil
 }

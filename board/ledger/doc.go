@@ -6,10 +6,11 @@
 // took is on the disk when it returns, whole or not at all. Errors that a
 // person can do something about are a [*Trouble].
 //
-// A tap writes to the log and to the index of ids and to nothing else. The
-// log is therefore kept in the order of arrival; the order of the stamps,
-// which is not quite the order of the fold either, is [model.Sorted]'s. Table
-// run says where the scene changes from one entry to the next, which is
-// enough to find a scene, and to know the version vector, without a look at
-// the rest.
+// A tap writes one row to one table that has no index, which is as little as
+// a durable write can be. The log is therefore kept in the order of arrival;
+// the order of the fold is [model.Sorted]'s. What finds things in it is
+// written once for a run of entries: table run says where the scene changes
+// from one entry to the next and what the version vector was there, and table
+// filed lists the ids of all runs but the last, which is short enough to read
+// through.
 package ledger

@@ -215,8 +215,8 @@ func TestTheFileItselfRefusesToChangeOrRemoveEntries(t *testing.T) {
 			"DELETE FROM note":                                           "never removed",
 			"UPDATE note SET text = 'other words'":                       "can be blanked, not changed",
 			"UPDATE note SET entry = 'x', text = ''":                     "can be blanked, not changed",
-			"INSERT OR REPLACE INTO entry SELECT n, id, '{}' FROM entry": "",
-			"INSERT OR REPLACE INTO entry VALUES (2, 'new', '{}')":       "",
+			"INSERT OR REPLACE INTO entry SELECT n, id, '{}' FROM entry": "never replaced",
+			"INSERT OR REPLACE INTO entry VALUES (2, 'new', '{}')":       "never replaced",
 			"REPLACE INTO note SELECT entry, 'other' FROM note":          "",
 		} {
 			_, err := db.Exec(query)
@@ -385,12 +385,20 @@ func TestCheckNamesWhatIsWrong(t *testing.T) {
 		"two ids":     {"INSERT INTO entry (id, body) SELECT 'x', body FROM entry WHERE n = 2", "entry 5 has two ids"},
 		"newer":       {`INSERT INTO entry (id, body) SELECT '00000000-0000-4000-8000-000000000001', json_set(body, '$.format', 99, '$.id', '00000000-0000-4000-8000-000000000001') FROM entry WHERE n = 2`, "entry 5 is of format 99"},
 		"other scene": {`INSERT INTO entry (id, body) SELECT '00000000-0000-4000-8000-000000000001', json_set(body, '$.scene', 'S9', '$.id', '00000000-0000-4000-8000-000000000001') FROM entry WHERE n = 2`, `entry 5 is not listed under its scene "S9"`},
+		"twice":       {"INSERT INTO entry (id, body) SELECT id, body FROM entry WHERE n = 2", "is there more than once"},
+		"not filed":   {"DELETE FROM filed WHERE id = (SELECT id FROM entry WHERE n = 2)", "would not be found by its id"},
+		"filed":       {"INSERT INTO filed VALUES ('nobody')", "an id nobody without its entry"},
 		"vector":      {`UPDATE run SET vector = '{"A":7}'`, "before entry 1"},
 		"note":        {"INSERT INTO note VALUES ('nobody', 'x')", "a note for an entry nobody"},
 		"balance":     {"INSERT INTO balance VALUES ('S1', 5, 1, 0, 'A', '{}', x'')", "the balance S1"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			path := filled(t, 4)
+			if name == "not filed" { // needs a run that has ended
+				l := mustOpen(t, path)
+				mustAppend(t, l, entry("A", "S2", 5))
+				mustClose(t, l)
+			}
 			if _, err := raw(t, path).Exec(harm.sql); err != nil {
 				t.Fatal(err)
 			}

@@ -31,7 +31,7 @@ func (l *Ledger) entries(query string, args ...any) iter.Seq2[model.Entry, error
 			return
 		}
 		defer rows.Close()
-		var n int
+		var n int64
 		var body sql.RawBytes
 		var note string
 		for rows.Next() {
@@ -52,7 +52,7 @@ func (l *Ledger) entries(query string, args ...any) iter.Seq2[model.Entry, error
 	}
 }
 
-func (l *Ledger) badEntry(n int, err error) error {
+func (l *Ledger) badEntry(n int64, err error) error {
 	return &Trouble{fmt.Sprintf("Entry %d of %s cannot be read.", n, filepath.Base(l.path)),
 		"The other entries are not touched by this.", keepRestore, err}
 }
@@ -95,9 +95,19 @@ func (l *Ledger) Scenes() ([]string, error) {
 
 // Has tells whether the entry is there.
 func (l *Ledger) Has(id uuid.UUID) (bool, error) {
-	var has bool
-	err := l.read.QueryRow("SELECT EXISTS (SELECT 1 FROM entry WHERE id = ?)", id.String()).Scan(&has)
-	return has, trouble(l.path, err)
+	there, err := has(l.read, id)
+	return there, trouble(l.path, err)
+}
+
+// A querier is a database or a transaction.
+type querier interface {
+	QueryRow(query string, args ...any) *sql.Row
+}
+
+func has(q querier, id uuid.UUID) (there bool, err error) {
+	err = q.QueryRow(`SELECT EXISTS (SELECT 1 FROM filed WHERE id = ?1) OR
+		EXISTS (SELECT 1 FROM entry WHERE n >= (SELECT max(n) FROM run) AND id = ?1)`, id.String()).Scan(&there)
+	return there, err
 }
 
 // Count is how many entries there are.
@@ -122,9 +132,8 @@ func (l *Ledger) Vector() (model.Vector, error) {
 // readTail reads the last run.
 func (l *Ledger) readTail() (tail, error) {
 	t := tail{vector: model.Vector{}}
-	var from int
 	var vector string
-	err := l.read.QueryRow("SELECT n, scene, vector FROM run ORDER BY n DESC LIMIT 1").Scan(&from, &t.scene, &vector)
+	err := l.read.QueryRow("SELECT n, scene, vector FROM run ORDER BY n DESC LIMIT 1").Scan(&t.from, &t.scene, &vector)
 	if errors.Is(err, sql.ErrNoRows) {
 		return t, nil
 	}
@@ -134,13 +143,13 @@ func (l *Ledger) readTail() (tail, error) {
 	if err != nil {
 		return t, err
 	}
-	rows, err := l.read.Query("SELECT n, body FROM entry WHERE n >= ?", from)
+	rows, err := l.read.Query("SELECT n, body FROM entry WHERE n >= ? ORDER BY n", t.from)
 	if err != nil {
 		return t, err
 	}
 	defer rows.Close()
 	for rows.Next() {
-		var n int
+		var n int64
 		var body sql.RawBytes
 		if err := rows.Scan(&n, &body); err != nil {
 			return t, err
@@ -149,7 +158,7 @@ func (l *Ledger) readTail() (tail, error) {
 		if err != nil {
 			return t, l.badEntry(n, err)
 		}
-		t.add(&e)
+		t.add(&e, n)
 	}
 	return t, rows.Err()
 }

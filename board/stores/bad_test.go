@@ -50,9 +50,11 @@ func TestEveryBadCellIsNamedWithWhatWouldBeRight(t *testing.T) {
 		want  want
 	}{
 		{"header: a column missing", edits{{"rigs", "seats", "chairs"}},
-			want{{"rigs.csv", 1, "seats", "the column is missing", "a column seats; its cells may be blank where nothing is known"}}},
+			want{{"rigs.csv", 1, "seats", "the column is missing", "a column seats"}}},
 		{"header: a column twice", edits{{"places", "place,meaning", "place,place,meaning"}, {"places", "V1,", "V1,,"}, {"places", "V2,", "V2,,"}, {"places", "BANK,", "BANK,,"}, {"places", "ROAD,", "ROAD,,"}},
 			want{{"places.csv", 1, "place", "the column is there twice", "each column once"}}},
+		{"header: no keys, and no reference is judged", edits{{"agencies", "agency,name", "code,name"}},
+			want{{"agencies.csv", 1, "agency", "the column is missing", "a column agency"}}},
 		{"header: semicolons", edits{{"places", "place,meaning", "place;meaning"}},
 			want{{"places.csv", 1, "", "no commas between the columns", "commas: place,meaning"}}},
 		{"cells: too many", edits{{"places", "traffic line", "traffic line,x"}},
@@ -84,6 +86,10 @@ func TestEveryBadCellIsNamedWithWhatWouldBeRight(t *testing.T) {
 			want{{"checks.csv", 17, "check", `"lid=on" has one of < > = in it`, "an id without them"}}},
 		{"id: a check that is a word of the readings", edits{{"checks", "", "Unused,Was it used?,yes/no,yes,,officer\r\n"}},
 			want{{"checks.csv", 17, "check", `"Unused" is a word of the readings`, "another id"}}},
+		{"id: each word of the readings", edits{{"checks", "", "flow,Q,yes/no,,,never\r\nas_is,Q,yes/no,,,never\r\nin_anyway,Q,yes/no,,,never\r\n"}},
+			want{{"checks.csv", 17, "check", `"flow" is a word of the readings`, "another id"},
+				{"checks.csv", 18, "check", `"as_is" is a word of the readings`, "another id"},
+				{"checks.csv", 19, "check", `"in_anyway" is a word of the readings`, "another id"}}},
 		{"id: checks that differ in case", edits{{"checks", "", "Dry,Is it dry?,yes/no,yes,,officer\r\n"}},
 			want{{"checks.csv", 17, "check", `"Dry" differs from "dry" in its case only`, "an id of its own"}}},
 
@@ -165,6 +171,8 @@ func TestEveryBadCellIsNamedWithWhatWouldBeRight(t *testing.T) {
 			want{{"items.csv", 304, "checks", `in "fuel>=most" "most" is not a number`, "fuel>= and a number"}}},
 		{"check of an item: a limit out of range", edits{{"items", "64,,fuel>=75;function", "64,,fuel>=101;function"}},
 			want{{"items.csv", 304, "checks", "fuel>=101 is outside the range of the check", "a limit from 0 to 100"}}},
+		{"check of an item: a limit below the range", edits{{"checks", "", "lamps,Lamps lit,number 2-4,,,officer\r\n"}, {"items", "64,,fuel>=75;function", "64,,lamps>=1.5"}},
+			want{{"items.csv", 304, "checks", "lamps>=1.5 is outside the range of the check", "a limit from 2 to 4"}}},
 		{"check of an item: a limit for words", edits{{"items", "64,,fuel>=75;function", "64,,fuel>=75;function>=1"}},
 			want{{"items.csv", 304, "checks", "function has a limit, its answers are yes/no", "function"}}},
 		{"check: answers without yes", edits{{"checks", "Dry enough to stow,yes/no", "Dry enough to stow,dry/wet"}},
@@ -173,6 +181,9 @@ func TestEveryBadCellIsNamedWithWhatWouldBeRight(t *testing.T) {
 			want{{"checks.csv", 3, "answer", `"number 4-0" is no range`, answers}}},
 		{"check: nobody named", edits{{"checks", "never when blood", "mostly"}},
 			want{{"checks.csv", 9, "override", `"officer, mostly" does not say who may override`, overrides}}},
+
+		{"check: yes never waved through", edits{{"checks", "never when blood", "never when yes"}},
+			want{{"checks.csv", 9, "override", `"officer, never when yes" does not say who may override`, overrides}}},
 
 		{"rule: no such item", edits{{"stow_rules", "P71-003,P71-004,alone", "P71-003,P71-904,alone"}},
 			want{{"stow_rules.csv", 34, "then", `there is no "P71-904" in items.csv`, "a row of items.csv"}}},

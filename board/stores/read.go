@@ -113,7 +113,7 @@ func (l *load) header(t anyTable, s *sheet, head record) (columns map[string]int
 	}
 	for i, w := range wanted {
 		if _, ok := columns[w]; !ok {
-			l.fault(table, 1, w, "the column is missing", "a column "+w+"; its cells may be blank where nothing is known")
+			l.fault(table, 1, w, "the column is missing", "a column "+w)
 			s.broken = s.broken || i == 0
 		}
 	}

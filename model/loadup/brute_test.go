@@ -192,6 +192,28 @@ func (s *slow) plans(n int) ([]Step, bool) {
 	return nil, false
 }
 
+// fewest is the number of visits that what is left takes, without any bound
+// to cut the search short.
+func (s *slow) fewest(known map[string]int) int {
+	if len(s.left) == 0 {
+		return 0
+	}
+	key := fmt.Sprint(s.left)
+	if n, ok := known[key]; ok {
+		return n
+	}
+	best := 1 << 30
+	for _, d := range s.doors() {
+		items, undo := s.visit(d)
+		if len(items) > 0 {
+			best = min(best, 1+s.fewest(known))
+		}
+		undo()
+	}
+	known[key] = best
+	return best
+}
+
 // sequences walks through every legal sequence of (piece, door) and returns
 // the fewest door changes of any, counting the first door; stuck is set where
 // something is left and nothing may go in.
@@ -199,13 +221,13 @@ func (s *slow) sequences(last Door, opened int, stuck *bool) int {
 	if len(s.left) == 0 {
 		return opened
 	}
-	fewest, any := 1<<30, false
+	fewest, moved := 1<<30, false
 	for i, p := range s.left {
 		for _, d := range s.doors() {
 			if !s.may(p, d) {
 				continue
 			}
-			any = true
+			moved = true
 			n := opened
 			if opened == 0 || d != last {
 				n++
@@ -215,7 +237,7 @@ func (s *slow) sequences(last Door, opened int, stuck *bool) int {
 			undo()
 		}
 	}
-	if !any {
+	if !moved {
 		*stuck = true
 	}
 	return fewest
@@ -267,7 +289,7 @@ func drawProblem(t *rapid.T, most int) Problem {
 		return rapid.IntRange(0, then-1).Draw(t, "first"), then
 	}
 	home := map[string]bool{}
-	for range rapid.IntRange(0, 5).Draw(t, "rules") {
+	for range rapid.IntRange(0, 3+n).Draw(t, "rules") {
 		if n < 2 {
 			break
 		}
@@ -346,6 +368,31 @@ func TestPlanIsTheFirstOfTheFewestVisits(t *testing.T) {
 		p := drawProblem(t, 7)
 		if got, want := Plan(p), newSlow(p).plan(); !slices.Equal(got, want) {
 			t.Fatalf("plan\n%v\nwant\n%v\nrules %v", got, want, p.Rules)
+		}
+	})
+}
+
+func TestPlanTakesTheFewestVisitsOnLongerLists(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawProblem(t, 16)
+		plan := Plan(p)
+		s, known := newSlow(p), map[string]int{}
+		for len(s.left) > 0 { // and each visit is to the first door that keeps them the fewest
+			n := s.fewest(known)
+			for _, d := range s.doors() {
+				items, undo := s.visit(d)
+				if len(items) == 0 || s.fewest(known) != n-1 {
+					undo()
+					continue
+				}
+				for _, item := range items {
+					if plan[0] != (Step{Item: item, Door: d}) {
+						t.Fatalf("got %v, want %s at %v", plan, item, d)
+					}
+					plan = plan[1:]
+				}
+				break
+			}
 		}
 	})
 }

@@ -14,7 +14,7 @@ const tries = 8000
 // anew from 0, in the same order. What can follow from rules across doors is
 // bounded from below by chains: pieces that must go in one after the other.
 type search struct {
-	knot
+	*knot
 	chain  []int           // piece -> visits to its door that its longest chain takes
 	beyond []uint64        // piece -> other doors of pieces that must follow it
 	own    [][]int         // door -> the pieces that have this door only
@@ -29,7 +29,7 @@ type span struct{ no, yes int }
 
 const many = 1 << 30
 
-func newSearch(k knot) *search {
+func newSearch(k *knot) *search {
 	s := &search{knot: k, known: map[string]span{}, limit: tries}
 	n := len(k.pieces)
 	s.chain, s.beyond, s.own = make([]int, n), make([]uint64, n), make([][]int, len(k.doors))

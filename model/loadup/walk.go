@@ -44,9 +44,56 @@ type knot struct {
 	bare  bool // no through bay is among it
 }
 
-// knots sorts what is left into knots.
-func (y *yard) knots(left set) []knot {
-	tied := newGroups(len(y.pieces)) // pieces that decide about each other
+// knots sorts what is left into knots, in the order of their first doors.
+func (y *yard) knots(left set) []*knot {
+	tied, across := y.ties(left)
+	joined := newGroups(len(y.doors))
+	some := slices.Repeat([]int{-1}, len(y.pieces)) // group of pieces -> a door of it
+	small := *y                                    // serves what decides only
+	small.at = make([][]int, len(y.doors))
+	for d, list := range y.at {
+		plain := false
+		for _, i := range list {
+			g := tied.of(i)
+			switch {
+			case !left.has(i):
+				continue
+			case across[g]:
+				small.at[d] = append(small.at[d], i)
+			case !plain && !slices.ContainsFunc(y.waits[i], left.has):
+				small.at[d] = append(small.at[d], i)
+				plain = true
+			}
+			if some[g] < 0 {
+				some[g] = d
+			}
+			joined.join(d, some[g])
+		}
+	}
+	var knots []*knot
+	of := make(map[int]*knot)
+	for d, list := range small.at {
+		if len(list) == 0 {
+			continue
+		}
+		k := of[joined.of(d)]
+		if k == nil {
+			k = &knot{yard: &small, left: newSet(len(y.pieces)), bare: true}
+			of[joined.of(d)], knots = k, append(knots, k)
+		}
+		k.doors = append(k.doors, d)
+		for _, i := range list {
+			k.left.add(i)
+			k.bare = k.bare && y.bay[i] < 0
+		}
+	}
+	return knots
+}
+
+// ties groups the pieces that decide about each other, and tells of which
+// groups the order of visits must take heed: those with several doors or a bay.
+func (y *yard) ties(left set) (tied groups, across []bool) {
+	tied = newGroups(len(y.pieces))
 	for i := range y.pieces {
 		if !left.has(i) {
 			continue
@@ -57,61 +104,13 @@ func (y *yard) knots(left set) []knot {
 			}
 		}
 	}
-	across := make([]bool, len(y.pieces)) // by group: it has several doors
-	door := slices.Repeat([]int{-1}, len(y.pieces))
-	each := func(do func(i, group, door int)) {
-		for i, ways := range y.ways {
-			if !left.has(i) {
-				continue
-			}
-			for _, d := range ways {
-				do(i, tied.of(i), d)
-			}
+	across = make([]bool, len(y.pieces))
+	for i, ways := range y.ways {
+		if g := tied.of(i); left.has(i) {
+			across[g] = across[g] || y.bay[i] >= 0 || ways[0] != y.ways[g][0]
 		}
 	}
-	each(func(_, g, d int) {
-		across[g] = across[g] || door[g] >= 0 && door[g] != d
-		door[g] = d
-	})
-	joined := newGroups(len(y.doors))
-	each(func(_, g, d int) { joined.join(d, door[g]) })
-
-	small := *y // serves what decides only
-	small.at = make([][]int, len(y.doors))
-	plain := slices.Repeat([]int{-1}, len(y.doors))
-	each(func(i, g, d int) {
-		if across[g] {
-			small.at[d] = append(small.at[d], i)
-		} else if plain[d] < 0 && !slices.ContainsFunc(y.waits[i], left.has) {
-			plain[d] = i
-		}
-	})
-	knots := map[int]*knot{}
-	var order []*knot
-	for d := range y.doors {
-		if plain[d] >= 0 {
-			small.at[d] = append(small.at[d], plain[d])
-			slices.Sort(small.at[d])
-		}
-		if len(small.at[d]) == 0 {
-			continue
-		}
-		k := knots[joined.of(d)]
-		if k == nil {
-			k = &knot{yard: &small, left: newSet(len(y.pieces)), bare: true}
-			knots[joined.of(d)], order = k, append(order, k)
-		}
-		k.doors = append(k.doors, d)
-		for _, i := range small.at[d] {
-			k.left.add(i)
-			k.bare = k.bare && y.bay[i] < 0
-		}
-	}
-	out := make([]knot, len(order))
-	for i, k := range order {
-		out[i] = *k
-	}
-	return out
+	return tied, across
 }
 
 // groups are numbers joined together.

@@ -1,8 +1,9 @@
 -- The log: one row an entry, in the order of arrival. The body is the whole
--- entry but for its note. n has no gaps, since nothing is ever removed.
+-- entry but for its note. n has no gaps, since nothing is ever removed. It has
+-- no index, so that a tap writes one page: see run and filed.
 CREATE TABLE entry (
     n    INTEGER PRIMARY KEY,
-    id   TEXT NOT NULL UNIQUE,
+    id   TEXT NOT NULL,
     body TEXT NOT NULL
 ) STRICT;
 
@@ -14,11 +15,10 @@ CREATE TRIGGER entry_unchanged BEFORE UPDATE ON entry BEGIN
     SELECT RAISE(ABORT, 'entries are never changed: log a correction');
 END;
 
--- An entry that is there already is left as it is. This also stops INSERT OR
--- REPLACE, which would remove the old row without asking the trigger above.
-CREATE TRIGGER entry_once BEFORE INSERT ON entry
-WHEN EXISTS (SELECT 1 FROM entry WHERE id = NEW.id OR n = NEW.n) BEGIN
-    SELECT RAISE(IGNORE);
+-- INSERT OR REPLACE would remove a row without asking the trigger above.
+CREATE TRIGGER entry_not_replaced BEFORE INSERT ON entry
+WHEN EXISTS (SELECT 1 FROM entry WHERE n = NEW.n) BEGIN
+    SELECT RAISE(ABORT, 'entries are never replaced: log a correction');
 END;
 
 -- The text of notes, apart from the log so that it can be blanked. A blank
@@ -44,8 +44,7 @@ END;
 
 -- Where the scene changes from one entry to the next, and every so often
 -- besides: entries from n on are of this scene, and before n the log held
--- these entries of each device. So a log of any length is opened, and a
--- scene found in it, without an index that each tap would have to write to.
+-- these entries of each device.
 CREATE TABLE run (
     n      INTEGER PRIMARY KEY,
     scene  TEXT NOT NULL,
@@ -53,6 +52,11 @@ CREATE TABLE run (
 ) STRICT;
 
 CREATE INDEX run_scene ON run (scene);
+
+-- The ids of all entries but those of the last run, filed when a run ends.
+CREATE TABLE filed (
+    id TEXT PRIMARY KEY
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE setting (
     key   TEXT PRIMARY KEY,
