@@ -1,0 +1,204 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// head is what the header shows for a screen.
+type head struct {
+	title    string
+	sentence string
+	mark     parts.MarkView      // before the title, if it has a shape or letters
+	middle   []fyne.CanvasObject // rig tabs or at most two keys, right-aligned
+	widths   []float32           // of the middle, in design pixels
+	gap      float32             // between them
+	big      string              // a figure in the middle instead: "0"
+	bigWords string              // "of 38 lines in"
+	bigLine  string              // under it
+	back     bool                // a key that leads back
+}
+
+// frame is the rail, the header and the foot: the same on every screen.
+type frame struct {
+	sh     *Shell
+	rail   []*parts.RailKey
+	banner *parts.Drawn
+	backK  *parts.Key
+	foot   *parts.Foot
+	header head
+	shown  screen
+	clock  string
+	notes  string // under the clock
+	middle []fyne.CanvasObject
+}
+
+var railScreens = []parts.RailKeyView{
+	{ID: ScreenTarp, Word: "Tarp", Icon: "tarp"}, {ID: ScreenGlance, Word: "Glance", Icon: "glance"},
+	{ID: ScreenLoadUp, Word: "Load up", Icon: "load"}, {ID: ScreenLeaving, Word: "Leaving", Icon: "leave"},
+	{ID: ScreenLookFor, Word: "Look for it", Icon: "look"}, {ID: ScreenMore, Word: "More", Icon: "more"},
+}
+
+func newFrame(sh *Shell) *frame {
+	f := &frame{sh: sh}
+	for _, v := range railScreens {
+		f.rail = append(f.rail, parts.NewRailKey(v, func() { sh.Go(v.ID) }))
+	}
+	f.banner = parts.NewDrawn(parts.Part{Kind: parts.KindText, ID: "header"}, look.Floor, look.Header, f.paint)
+	f.backK = parts.NewKey(parts.KeyView{ID: "back", Title: "Back", Icon: "back", Tone: parts.Header}, sh.back)
+	f.foot = parts.NewFoot(parts.FootView{})
+	return f
+}
+
+// objects is everything in the window, the screen's own last but for the rail.
+func (f *frame) objects() []fyne.CanvasObject {
+	out := []fyne.CanvasObject{f.banner, f.foot}
+	for _, k := range f.rail {
+		out = append(out, k)
+	}
+	if f.header.back {
+		out = append(out, f.backK)
+	}
+	out = append(out, f.header.middle...)
+	if f.shown != nil {
+		out = append(out, f.shown.body())
+	}
+	return out
+}
+
+// layout gives every object its room for a window of a size.
+func (f *frame) layout(size fyne.Size) {
+	railW, headH, footH := look.U(look.Rail), look.U(look.Header), look.U(look.Foot)
+	if size.Width < look.U(1100) {
+		railW = look.U(look.Floor)
+	}
+	bodyH := size.Height - footH
+	step := bodyH / float32(len(f.rail))
+	for i, k := range f.rail {
+		place(k, 0, float32(i)*step, railW, step)
+	}
+	place(f.foot, 0, bodyH, size.Width, footH)
+	place(f.banner, railW, 0, size.Width-railW, headH)
+	if f.header.back {
+		place(f.backK, railW, 0, look.U(120), headH)
+	}
+	x := size.Width - look.U(clockRoom)
+	for i := len(f.header.middle) - 1; i >= 0; i-- {
+		w := look.U(f.header.widths[i])
+		x -= w
+		place(f.header.middle[i], x, 0, w, headH)
+		x -= look.U(f.header.gap)
+	}
+	if f.shown != nil {
+		gap := look.U(look.Gap)
+		place(f.shown.body(), railW+gap, headH+gap, size.Width-railW-2*gap, bodyH-headH-2*gap)
+	}
+}
+
+// clockRoom is the width kept for the clock and what is under it.
+const clockRoom = 216
+
+func place(o fyne.CanvasObject, x, y, w, h float32) {
+	o.Move(fyne.NewPos(x, y))
+	o.Resize(fyne.NewSize(w, h))
+}
+
+// show brings the frame up to date for the screen that is on top.
+func (f *frame) show(n *now, sc screen, h head) {
+	for i, k := range f.rail {
+		v := railScreens[i]
+		v.Here = v.ID == n.here
+		k.Set(v)
+	}
+	clock, notes := n.at.Format("15:04"), f.note(n)
+	changed := f.shown != sc || !sameHead(f.header, h)
+	if changed || clock != f.clock || notes != f.notes {
+		f.header, f.shown, f.clock, f.notes = h, sc, clock, notes
+		f.banner.SetPart(parts.Part{Kind: parts.KindText, ID: "header", Text: join(h.title, h.sentence, h.big, h.bigWords, notes)})
+		f.banner.Refresh()
+	}
+	f.foot.Set(footView(n))
+	if changed && n.root != nil {
+		n.root.Objects = f.objects()
+		relay(n.root)
+	}
+}
+
+func sameHead(a, b head) bool {
+	if len(a.middle) != len(b.middle) || a.title != b.title || a.sentence != b.sentence || a.mark != b.mark ||
+		a.big != b.big || a.bigWords != b.bigWords || a.bigLine != b.bigLine || a.back != b.back {
+		return false
+	}
+	for i := range a.middle {
+		if a.middle[i] != b.middle[i] || a.widths[i] != b.widths[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// note is the line under the clock: practice, read-only, or a clock that is
+// behind the last entry. Nothing else deserves the place.
+func (f *frame) note(n *now) string {
+	switch {
+	case n.opts.Practice:
+		return "Practice"
+	case n.pic.ReadOnly != "":
+		return "Read only"
+	case n.pic.Behind > 0:
+		return "Clock is behind"
+	}
+	return "This tablet"
+}
+
+// paint draws the header: where I am, one sentence, the clock.
+func (f *frame) paint(p *parts.Pen, size fyne.Size) {
+	h := f.header
+	p.Fill(0, 0, size.Width, size.Height, look.Ground)
+	x := look.U(20)
+	if h.back {
+		x += look.U(120)
+	}
+	if h.mark.Shape != "" || h.mark.Letters != "" {
+		x += p.Mark(h.mark, x-look.U(4), look.U(16), look.U(56)) + look.U(12)
+	}
+	right := size.Width - look.U(clockRoom)
+	for i, w := range h.widths {
+		if i < len(h.middle) {
+			right -= look.U(w) + look.U(h.gap)
+		}
+	}
+	if h.big != "" {
+		bx := max(x+look.U(300), size.Width*0.46)
+		fig := p.Write(h.big, parts.Ink{Role: look.Hand, Lines: 1}, bx, look.U(2), right-bx, 0)
+		p.Write(h.bigWords, parts.Ink{Role: look.Sentence, Lines: 1}, bx+fig.W+look.U(12), look.U(18), right-bx-fig.W, 0)
+		p.Write(h.bigLine, parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, bx, look.U(56), right-bx, 0)
+		right = bx - look.U(8)
+	}
+	p.Write(h.title, parts.Ink{Role: look.Screen, Lines: 1}, x, look.U(8), right-x, 0)
+	p.Write(h.sentence, parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, x, look.U(50), right-x, 0)
+	cx := size.Width - look.U(clockRoom) + look.U(8)
+	cw := look.U(clockRoom) - look.U(24)
+	p.Write(f.clock, parts.Ink{Role: look.Place, Align: fyne.TextAlignTrailing, Lines: 1}, cx, look.U(4), cw, 0)
+	p.Write(f.notes, parts.Ink{Role: look.SmallBold, Align: fyne.TextAlignTrailing, Lines: 1}, cx, look.U(54), cw, 0)
+	p.Fill(0, size.Height-look.U(1), size.Width, look.U(1), look.Line)
+	if f.sh.opts.Practice {
+		p.Fill(0, size.Height-look.U(5), size.Width, look.U(2), look.Line)
+	}
+}
+
+func join(words ...string) string {
+	out := ""
+	for _, w := range words {
+		if w == "" {
+			continue
+		}
+		if out != "" {
+			out += " · "
+		}
+		out += w
+	}
+	return out
+}

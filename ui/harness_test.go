@@ -1,0 +1,117 @@
+package ui
+
+import (
+	"bytes"
+	"image"
+	"io/fs"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"tarpside/assets"
+	"tarpside/board"
+	"tarpside/board/stores"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// window is the whole window over a real file, without a display.
+type window struct {
+	t     testing.TB
+	board *board.Board
+	shell *Shell
+	win   fyne.Window
+	parts []parts.Part
+	now   time.Time
+}
+
+var sceneStart = time.Date(2026, 3, 14, 18, 50, 0, 0, time.UTC)
+
+// demoAt opens the window on the demo scene, logged up to a minute.
+func demoAt(t testing.TB, minute int, screen string, size fyne.Size, opt look.Options) *window {
+	t.Helper()
+	w := &window{t: t, now: sceneStart.Add(time.Duration(minute) * time.Minute)}
+	b, err := board.Open(filepath.Join(t.TempDir(), "department.db"), board.Options{
+		Now: func() time.Time { return w.now }, Random: bytes.NewReader(bytes.Repeat([]byte("tarpside-random-"), 1<<16)), Device: "A"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { b.Close() })
+	w.board = b
+	demo, err := fs.Sub(assets.Demo, "demo")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := b.LoadStores(demo, "", false); err != nil {
+		t.Fatal(err)
+	}
+	if minute >= 0 {
+		w.replay(demo, minute)
+	}
+	test.NewTempApp(t)
+	w.shell = New(Options{Board: b, Now: func() time.Time { return w.now }, Post: func(f func()) { f() },
+		SetTheme: fyne.CurrentApp().Settings().SetTheme, Publish: func(p []parts.Part) { w.parts = p },
+		Look: opt, Practice: true, Screen: screen})
+	w.win = test.NewTempWindow(t, w.shell.Root())
+	w.win.SetPadded(false)
+	w.win.Resize(size)
+	w.shell.Refresh()
+	return w
+}
+
+func (w *window) replay(demo fs.FS, minute int) {
+	w.t.Helper()
+	data, err := fs.ReadFile(demo, "scene.csv")
+	if err != nil {
+		w.t.Fatal(err)
+	}
+	rows, problems := stores.ReadScene("scene.csv", data)
+	if err := problems.Err(); err != nil {
+		w.t.Fatal(err)
+	}
+	for i, r := range rows {
+		if r.Minute > minute {
+			rows = rows[:i]
+			break
+		}
+	}
+	if err := w.board.Replay(rows, sceneStart, nil); err != nil {
+		w.t.Fatal(err)
+	}
+}
+
+// find is a part on screen, by kind and id.
+func (w *window) find(kind, id string) (parts.Part, bool) {
+	for _, p := range w.parts {
+		if p.Kind == kind && p.ID == id {
+			return p, true
+		}
+	}
+	return parts.Part{}, false
+}
+
+// tap touches the middle of a part, where a finger would.
+func (w *window) tap(kind, id string) {
+	w.t.Helper()
+	p, ok := w.find(kind, id)
+	if !ok {
+		w.t.Fatalf("no %s %q on screen", kind, id)
+	}
+	test.TapCanvas(w.win.Canvas(), fyne.NewPos(float32(p.X)+float32(p.W)/2, float32(p.Y)+float32(p.H)/2))
+}
+
+// text is what a reading part says.
+func (w *window) text(id string) string {
+	for _, p := range w.parts {
+		if p.Kind == parts.KindText && p.ID == id {
+			return p.Text
+		}
+	}
+	return ""
+}
+
+// picture is the window as drawn.
+func (w *window) picture() image.Image { return w.win.Canvas().Capture() }

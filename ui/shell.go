@@ -1,0 +1,223 @@
+package ui
+
+import (
+	"errors"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"tarpside/board"
+	"tarpside/board/ledger"
+	"tarpside/model"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// The screens, by the names of the -screen flag and of the parts file.
+const (
+	ScreenTarp    = "tarp"
+	ScreenGlance  = "glance"
+	ScreenLoadUp  = "loadup"
+	ScreenLeaving = "leaving"
+	ScreenLookFor = "lookfor"
+	ScreenMore    = "more"
+)
+
+// Options are what the window needs from the program that opens it.
+type Options struct {
+	Board    *board.Board
+	Now      func() time.Time   // the time of the scene; the demo's stands still
+	Post     func(func())       // runs a function on the window's goroutine
+	SetTheme func(fyne.Theme)   // puts a look in force
+	Publish  func([]parts.Part) // takes the parts after every change; may be nil
+	Look     look.Options
+	Practice bool
+	Screen   string // the first screen
+}
+
+// A Shell is the window's content: the frame, and the screen that is shown.
+type Shell struct {
+	opts    Options
+	root    *fyne.Container
+	frame   *frame
+	screens map[string]screen
+	here    string
+	over    []screen // opened over the screen: a release, a hand-over
+	pic     *board.Picture
+	rig     string // the rig that Load up and Leaving are about
+	by      string // who logs on this tablet
+	said    *said
+}
+
+// said is what the last act on this tablet got for an answer.
+type said struct {
+	entries []model.Entry
+	trouble *ledger.Trouble
+	retry   *board.Tap // what the one key of a refusal does instead
+	key     string     // its words
+}
+
+// A screen is one screen of the window.
+type screen interface {
+	// body is built once; the shell gives it the room between header and foot.
+	body() fyne.CanvasObject
+	// show brings the parts up to date, and says what the header shows.
+	show(n *now) head
+}
+
+// now is what a screen is made from.
+type now struct {
+	*Shell
+	pic   *board.Picture
+	s     *model.State
+	d     *model.Department
+	scene *model.Scene
+	at    time.Time
+}
+
+// New builds the window's content over an open board.
+func New(opts Options) *Shell {
+	sh := &Shell{opts: opts, here: opts.Screen, pic: opts.Board.Picture()}
+	if sh.here == "" {
+		sh.here = ScreenTarp
+	}
+	opts.SetTheme(look.New(opts.Look))
+	sh.screens = map[string]screen{
+		ScreenTarp: newTarp(sh), ScreenGlance: newGlance(sh), ScreenLoadUp: newLoadUp(sh),
+		ScreenLeaving: newLeaving(sh), ScreenLookFor: newLookFor(sh), ScreenMore: newMore(sh),
+	}
+	if sh.screens[sh.here] == nil {
+		sh.here = ScreenTarp
+	}
+	sh.frame = newFrame(sh)
+	sh.root = box(sh.frame.layout, sh.frame.objects()...)
+	opts.Board.Watch(func(p *board.Picture) { opts.Post(func() { sh.take(p) }) })
+	sh.refresh()
+	return sh
+}
+
+// Root is the content of the window.
+func (sh *Shell) Root() fyne.CanvasObject { return sh.root }
+
+// take shows a newer picture.
+func (sh *Shell) take(p *board.Picture) {
+	if p.Gen > sh.pic.Gen {
+		sh.pic = p
+		sh.refresh()
+	}
+}
+
+// Refresh draws what time alone has changed: the clock, the ages.
+func (sh *Shell) Refresh() { sh.refresh() }
+
+func (sh *Shell) now() *now {
+	s := sh.pic.State
+	return &now{Shell: sh, pic: sh.pic, s: s, d: s.Dept, scene: s.Scene(sh.pic.Scene), at: sh.opts.Now()}
+}
+
+// shown is the screen on top.
+func (sh *Shell) shown() screen {
+	if n := len(sh.over); n > 0 {
+		return sh.over[n-1]
+	}
+	return sh.screens[sh.here]
+}
+
+// refresh brings everything on screen up to date. Parts that show the same as
+// before are not drawn again.
+func (sh *Shell) refresh() {
+	n := sh.now()
+	sh.settleRig(n)
+	sc := sh.shown()
+	h := sc.show(n)
+	sh.frame.show(n, sc, h)
+	sh.publish()
+}
+
+// publish lists the parts that are on screen.
+func (sh *Shell) publish() {
+	if sh.opts.Publish != nil {
+		if size := sh.root.Size(); size.Width > 0 {
+			sh.opts.Publish(parts.CollectIn(sh.root, size))
+		}
+	}
+}
+
+// Laid tells the shell that the window has another size.
+func (sh *Shell) Laid() { sh.publish() }
+
+// Go shows a screen.
+func (sh *Shell) Go(name string) {
+	if sh.screens[name] != nil {
+		sh.here, sh.over = name, nil
+		sh.refresh()
+	}
+}
+
+// open puts a screen over the one that is shown; back takes it away.
+func (sh *Shell) open(s screen) {
+	sh.over = append(sh.over, s)
+	sh.refresh()
+}
+
+func (sh *Shell) back() {
+	if n := len(sh.over); n > 0 {
+		sh.over = sh.over[:n-1]
+	}
+	sh.refresh()
+}
+
+// settleRig keeps the rig that Load up and Leaving are about a sensible one:
+// one that is here, the one with the most pieces off first.
+func (sh *Shell) settleRig(n *now) {
+	present := n.present()
+	for _, r := range present {
+		if r == sh.rig {
+			return
+		}
+	}
+	best := -1
+	for _, r := range present {
+		if off := n.s.Account(n.scene.ID, r); off.CameOff > best {
+			sh.rig, best = r, off.CameOff
+		}
+	}
+}
+
+// log logs one touch: the acts happen together. The answer stands in the strip
+// of the screen until the next one.
+func (sh *Shell) log(tap board.Tap) []model.Entry {
+	for i := range tap.Acts {
+		if tap.Acts[i].By == "" {
+			tap.Acts[i].By = sh.by
+		}
+	}
+	tap.Typed = sh.typed(tap.Typed)
+	entries, err := sh.opts.Board.Log(tap)
+	sh.said = &said{entries: entries}
+	if err != nil {
+		sh.said = &said{trouble: inWords(err)}
+	}
+	if p := sh.opts.Board.Picture(); p.Gen > sh.pic.Gen {
+		sh.pic = p
+	}
+	sh.refresh()
+	return entries
+}
+
+// typed is when an act happened: in practice the scene's own time counts.
+func (sh *Shell) typed(t time.Time) time.Time {
+	if t.IsZero() && sh.opts.Practice {
+		return sh.opts.Now()
+	}
+	return t
+}
+
+// inWords makes words of an error: what happened, what is safe, what to do.
+func inWords(err error) *ledger.Trouble {
+	var t *ledger.Trouble
+	if errors.As(err, &t) {
+		return t
+	}
+	return &ledger.Trouble{What: "That was not logged", Safe: "What was logged before is safe", Do: "Try again", Err: err}
+}
