@@ -6,6 +6,8 @@ package board
 import (
 	"errors"
 	"io"
+	"maps"
+	"slices"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -31,7 +33,8 @@ type Picture struct {
 	Gen      uint64
 	State    *model.State
 	Scene    string        // the scene that acts are logged to
-	Entries  []model.Entry // since the last balance, oldest first; all of the open scenes
+	Entries  []model.Entry // in the order of the fold: all of the open scenes, and what the file had since its last balance
+	Waiting  int           // entries that came in before an earlier one of their device; they count once it comes
 	Behind   time.Duration // how far the clock stands before the last entry; 0 if it does not
 	ReadOnly string        // why nothing can be logged, in words; "" if it can
 	Device   string
@@ -43,9 +46,6 @@ type Board struct {
 	ledger  *ledger.Ledger
 	mu      sync.Mutex // one writer; the picture is read without it
 	clock   model.Stamp
-	base    *model.State // the balance that the fold starts from
-	covers  int          // entries in the base, by order of arrival
-	since   []model.Entry
 	picture atomic.Pointer[Picture]
 
 	watchMu  sync.Mutex
@@ -78,8 +78,9 @@ func (b *Board) Close() error {
 // Picture is the board now.
 func (b *Board) Picture() *Picture { return b.picture.Load() }
 
-// Watch calls f with every new picture, in the goroutine that made it, until
-// the returned function is called.
+// Watch calls f with every new picture, in the goroutine that made it and
+// while the board is held, so f must not log. After the returned function was
+// called, from f or elsewhere, only a call that is under way may still come.
 func (b *Board) Watch(f func(*Picture)) (stop func()) {
 	b.watchMu.Lock()
 	defer b.watchMu.Unlock()
@@ -93,19 +94,15 @@ func (b *Board) Watch(f func(*Picture)) (stop func()) {
 	}
 }
 
-// start folds what the file holds: the last balance, and the entries since.
-func (b *Board) start() error {
-	if err := b.fold(false); err != nil {
-		return err
-	}
+// start names the device and folds what the file holds.
+func (b *Board) start() (err error) {
+	readOnly, why := b.ledger.ReadOnly()
 	device := b.opts.Device
 	if device == "" {
-		var err error
 		if device, err = b.ledger.Setting(settingDevice); err != nil {
 			return err
 		}
 	}
-	readOnly, why := b.ledger.ReadOnly()
 	if device == "" {
 		device = b.newDevice()
 		if !readOnly {
@@ -115,10 +112,13 @@ func (b *Board) start() error {
 		}
 	}
 	b.clock.Device = device
-	p := &Picture{State: b.current(), Entries: b.since, ReadOnly: why, Device: device}
-	p.Scene = lastScene(p.State)
-	p.Behind = b.behind()
-	b.picture.Store(p)
+	b.picture.Store(&Picture{Device: device, ReadOnly: why})
+	if err := b.refold(); err != nil {
+		return err
+	}
+	if p := b.Picture(); !readOnly && blanks(p.Entries) {
+		_ = b.blank(p.Entries) // a blanking that a power cut came between; the log is fine without
+	}
 	return nil
 }
 
@@ -137,64 +137,6 @@ func (b *Board) newDevice() string {
 	return "t-" + string(out)
 }
 
-// current is the fold of the base and what came since.
-func (b *Board) current() *model.State {
-	s := b.base.Clone()
-	for _, e := range model.Sorted(b.since) {
-		s.Apply(e)
-	}
-	return s
-}
-
-// fold reads the base and the entries since from the file. An entry whose
-// writer had not seen all that the balance covers needs the whole log.
-func (b *Board) fold(whole bool) error {
-	b.base, b.covers, b.since = model.NewState(new(model.Department).Index()), 0, nil
-	if !whole {
-		balance, ok, err := b.ledger.LatestBalance()
-		if err != nil {
-			return err
-		}
-		if ok {
-			if s, fits := model.RestoreBalance(balance.Blob); fits {
-				b.base, b.covers, b.clock = s, balance.Covers, balance.Stamp
-			}
-		}
-	}
-	vector := b.base.Seen()
-	for e, err := range b.ledger.Entries(b.covers) {
-		if err != nil {
-			return err
-		}
-		if !whole && b.covers > 0 && !covered(vector, e.Seen) {
-			return b.fold(true)
-		}
-		b.since = append(b.since, e)
-		b.hear(e.Stamp)
-	}
-	return nil
-}
-
-// covered tells whether everything in the balance was seen.
-func covered(balance, seen model.Vector) bool {
-	for device, n := range balance {
-		if !seen.Covers(device, n) {
-			return false
-		}
-	}
-	return true
-}
-
-// hear moves the clock past a stamp that was logged here or came in.
-func (b *Board) hear(s model.Stamp) {
-	if device := b.clock.Device; s.Compare(model.Stamp{Wall: b.clock.Wall, Count: b.clock.Count, Device: s.Device}) > 0 {
-		if s.Wall > b.opts.Now().UnixMilli()+model.FarAhead && s.Device != device {
-			return // a clock far ahead does not pull this one along
-		}
-		b.clock = model.Stamp{Wall: s.Wall, Count: s.Count, Device: device}
-	}
-}
-
 // behind is how far the wall clock stands before the last entry.
 func (b *Board) behind() time.Duration {
 	d := time.Duration(b.clock.Wall-b.opts.Now().UnixMilli()) * time.Millisecond
@@ -204,32 +146,36 @@ func (b *Board) behind() time.Duration {
 	return d
 }
 
-func lastScene(s *model.State) string {
+// sceneOn is the scene that acts are logged to when it was old before ("" at
+// the start): the one that followed it, or if that is closed the last one
+// opened that is not.
+func sceneOn(s *model.State, old string) string {
 	all := s.Scenes()
-	for i := len(all) - 1; i >= 0; i-- {
+	if old == "" {
+		old = all[len(all)-1].ID
+	}
+	now := s.Scene(old)
+	for i := len(all) - 1; i >= 0 && now.Closed; i-- {
 		if !all[i].Closed {
-			return all[i].ID
+			now = all[i]
 		}
 	}
-	return all[len(all)-1].ID
+	return now.ID
 }
 
 // publish puts a new picture up and tells the watchers.
-func (b *Board) publish(s *model.State, scene string) {
+func (b *Board) publish(p Picture) {
 	old := b.picture.Load()
-	p := &Picture{Gen: old.Gen + 1, State: s, Scene: scene, Entries: b.since, Behind: b.behind(),
-		ReadOnly: old.ReadOnly, Device: b.clock.Device}
-	b.picture.Store(p)
+	p.Gen, p.Behind, p.ReadOnly, p.Device = old.Gen+1, b.behind(), old.ReadOnly, old.Device
+	b.picture.Store(&p)
 	b.watchMu.Lock()
-	list := make([]func(*Picture), 0, len(b.watchers))
-	for id := 0; id < b.nextID; id++ {
-		if f := b.watchers[id]; f != nil {
-			list = append(list, f)
-		}
+	var list []func(*Picture)
+	for _, id := range slices.Sorted(maps.Keys(b.watchers)) {
+		list = append(list, b.watchers[id])
 	}
 	b.watchMu.Unlock()
 	for _, f := range list {
-		f(p)
+		f(&p)
 	}
 }
 

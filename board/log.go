@@ -2,7 +2,10 @@ package board
 
 import (
 	"errors"
+	"slices"
 	"time"
+
+	"github.com/google/uuid"
 
 	"tarpside/model"
 )
@@ -12,7 +15,7 @@ type Tap struct {
 	Scene string // "" for the scene that is on
 	Acts  []model.Act
 	Typed time.Time // when it happened, where that is not now
-	Mends string    // the entry that it corrects
+	Mends string    // the entry that it corrects, or whose note a blank_note takes away
 }
 
 // Log judges the acts in their order and keeps them: all of them or, with an
@@ -36,7 +39,7 @@ func (b *Board) Log(t Tap) ([]model.Entry, error) {
 }
 
 // OpenScene starts a scene beside the open ones, or after them: then it takes
-// over their ground. It returns the scene's id.
+// over their ground. It returns the entry; its Scene is the scene's id.
 func (b *Board) OpenScene(by, name string, after []string, typed time.Time) (model.Entry, error) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -44,7 +47,7 @@ func (b *Board) OpenScene(by, name string, after []string, typed time.Time) (mod
 	if err != nil {
 		return model.Entry{}, err
 	}
-	e := model.Entry{Act: model.Act{Verb: model.Open, By: by, Note: name, Quantity: model.Blank}, Scene: id.String(), Takes: after}
+	e := model.Entry{Act: model.Act{Verb: model.Open, By: by, Note: name, Quantity: model.Blank}, Scene: id.String(), Takes: slices.Clone(after)}
 	if !typed.IsZero() {
 		e.Typed = typed.UnixMilli()
 	}
@@ -58,12 +61,11 @@ func (b *Board) log(entries []model.Entry) error {
 	if len(entries) == 0 {
 		return nil
 	}
-	s, clock := b.Picture().State, b.clock
-	scene := b.Picture().Scene
-	tap := ""
+	p, clock := *b.Picture(), b.clock
+	from, tap := 0, ""
 	for i := range entries {
 		e := &entries[i]
-		next, err := b.judged(s, e)
+		next, err := b.judged(p.State, e)
 		if err != nil {
 			b.clock = clock
 			return err
@@ -74,68 +76,102 @@ func (b *Board) log(entries []model.Entry) error {
 		if len(entries) > 1 {
 			e.Tap = tap
 		}
-		if e.Verb == model.Open && e.Taken() {
-			scene = e.Scene
+		if e.Verb == model.Open {
+			p.Scene = e.Scene
+			if len(next.Scenes()) == 1 { // it took over all others: their entries are the past
+				from = len(p.Entries) + i
+			}
 		}
-		s = next
+		p.State = next
 	}
 	if _, err := b.ledger.Append(entries...); err != nil {
 		b.clock = clock
 		return err
 	}
-	b.since = append(b.since, entries...)
-	last := entries[len(entries)-1]
-	if last.Verb == model.Close && last.Taken() {
-		scene = lastScene(s)
-		b.keepBalance(s)
+	if p.Entries = append(p.Entries, entries...); from > 0 {
+		p.Entries = slices.Clone(p.Entries[from:])
 	}
-	b.publish(s, scene)
+	if blanks(entries) {
+		return b.blank(entries)
+	}
+	if closes(entries) {
+		p.Scene = sceneOn(p.State, p.Scene)
+		b.keepBalance(p.State, p.Waiting)
+	}
+	b.publish(p)
 	return nil
+}
+
+func closes(entries []model.Entry) bool {
+	return slices.ContainsFunc(entries, func(e model.Entry) bool { return e.Verb == model.Close && e.Taken() })
+}
+
+func blanks(entries []model.Entry) bool {
+	return slices.ContainsFunc(entries, func(e model.Entry) bool { return e.Verb == model.BlankNote && e.Taken() })
+}
+
+// blank takes the text of the notes away that entries name, wherever it is: a
+// note may be the name of a scene or the words of a tag.
+func (b *Board) blank(entries []model.Entry) error {
+	for _, e := range entries {
+		id, err := uuid.Parse(e.Mends)
+		if e.Verb != model.BlankNote || !e.Taken() || err != nil {
+			continue
+		}
+		if err := b.ledger.Blank(id); err != nil {
+			return errors.Join(err, b.refold())
+		}
+		if err := b.ledger.DropBalancesAfter(made(id)); err != nil {
+			return errors.Join(err, b.refold())
+		}
+	}
+	return b.refold()
+}
+
+// made is a stamp before that of the entry with the id: a balance from before
+// then does not have its note.
+func made(id uuid.UUID) (s model.Stamp) {
+	if id.Version() == 7 {
+		sec, nsec := id.Time().UnixTime()
+		s.Wall = time.Unix(sec, nsec).UnixMilli()
+	}
+	return s
 }
 
 // Work makes a scene the one that acts are logged to.
 func (b *Board) Work(scene string) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	b.publish(b.Picture().State, scene)
+	p := *b.Picture()
+	p.Scene = p.State.Scene(scene).ID
+	b.publish(p)
 }
 
 // Add takes in entries that were made elsewhere, in any order and however
-// often. It returns how many were new.
+// often. It returns how many were new. One that comes in before an earlier
+// one of its device is kept and counts once that is there too.
 func (b *Board) Add(entries []model.Entry) (int, error) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	now := b.opts.Now().UnixMilli()
-	have := b.Picture().State.Seen()
-	in := make([]model.Entry, 0, len(entries))
-	for _, e := range entries {
-		if have.Covers(e.Stamp.Device, e.N()) {
-			continue
-		}
-		e.Ahead = e.Ahead || e.Stamp.Wall > now+model.FarAhead
-		in = append(in, e)
+	in := slices.Clone(entries)
+	for i := range in {
+		in[i].Ahead = in[i].Stamp.Wall > now+model.FarAhead
 	}
 	added, err := b.ledger.Append(in...)
 	if err != nil || added == 0 {
 		return 0, err
 	}
-	if err := b.fold(false); err != nil {
+	if blanks(in) {
+		return added, b.blank(in)
+	}
+	if err := b.refold(); err != nil {
 		return added, err
 	}
-	b.publish(b.current(), b.Picture().Scene)
-	return added, nil
-}
-
-// keepBalance stores the fold once no scene is open, so that the next start
-// need not fold what lies behind. It is a cache: without it the start is
-// slower, so a failure is no trouble of the act that was logged.
-func (b *Board) keepBalance(s *model.State) {
-	for _, sc := range s.Scenes() {
-		if !sc.Closed {
-			return
-		}
+	if p := b.Picture(); closes(in) {
+		b.keepBalance(p.State, p.Waiting)
 	}
-	_ = b.putBalance(s)
+	return added, nil
 }
 
 // SetSetting keeps a setting in the file.

@@ -1,6 +1,9 @@
 package model
 
-import "encoding/json"
+import (
+	"encoding/json"
+	"slices"
+)
 
 // balance is the stored form of a State: what a closed scene leaves, so that
 // starting does not fold the years before it. It is a cache; the entries give
@@ -10,7 +13,7 @@ type balance struct {
 	Dept      *Department    `json:"dept"`
 	Want      *Department    `json:"want,omitempty"`
 	Lines     []*Line        `json:"lines"`
-	Trails    map[int][]walk `json:"trails,omitempty"` // moves of the lines that are contested
+	Trails    map[int][]walk `json:"trails,omitempty"` // by line, oldest first
 	Scenes    []*Scene       `json:"scenes"`
 	Heir      string         `json:"heir,omitempty"`
 	Held      []string       `json:"held,omitempty"`
@@ -20,7 +23,7 @@ type balance struct {
 	Folded    int            `json:"folded"`
 }
 
-// walk is a step of a line's history in its stored form, oldest first.
+// walk is a step of a line's history in its stored form.
 type walk struct {
 	N     int   `json:"n"`
 	From  Place `json:"f"`
@@ -41,14 +44,30 @@ func (s *State) MarshalBalance() ([]byte, error) {
 		b.Want = s.want
 	}
 	for i, l := range s.lines {
-		if l.Contest == nil {
-			continue
-		}
-		for h := l.hist; h != nil; h = h.prev {
-			b.Trails[i] = append([]walk{{h.n, h.from, h.num, h.claim}}, b.Trails[i]...)
+		if trail := l.trail(); len(trail) > 0 {
+			b.Trails[i] = trail
 		}
 	}
 	return json.Marshal(b)
+}
+
+// trail is what a settle or a contest may still ask of the line's history,
+// when all its moves have been seen by everybody: the last move, and the last
+// one to each place where pieces are.
+func (l *Line) trail() []walk {
+	var out []walk
+	met := map[Place]bool{}
+	for h := l.hist; h != nil && len(met) < len(l.Stacks); h = h.prev {
+		there := l.N(h.to) > 0
+		if (there || h == l.hist) && !met[h.to] {
+			out = append(out, walk{h.n, h.from, h.num, h.claim})
+		}
+		if there {
+			met[h.to] = true
+		}
+	}
+	slices.Reverse(out)
+	return out
 }
 
 // RestoreBalance reads what MarshalBalance wrote. It answers false for

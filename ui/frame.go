@@ -95,6 +95,7 @@ func (f *frame) layout(size fyne.Size) {
 		gap := look.U(look.Gap)
 		place(f.shown.body(), railW+gap, headH+gap, size.Width-railW-2*gap, bodyH-headH-2*gap)
 	}
+	f.sh.publish()
 }
 
 // clockRoom is the width kept for the clock and what is under it.

@@ -53,7 +53,7 @@ func demoAt(t testing.TB, minute int, screen string, size fyne.Size, opt look.Op
 	}
 	test.NewTempApp(t)
 	w.shell = New(Options{Board: b, Now: func() time.Time { return w.now }, Post: func(f func()) { f() },
-		SetTheme: fyne.CurrentApp().Settings().SetTheme, Publish: func(p []parts.Part) { w.parts = p },
+		SetTheme: fyne.CurrentApp().Settings().SetTheme, Changed: func() { w.parts = parts.CollectIn(w.shell.Root(), w.shell.Root().Size()) },
 		Look: opt, Practice: true, Screen: screen})
 	w.win = test.NewTempWindow(t, w.shell.Root())
 	w.win.SetPadded(false)

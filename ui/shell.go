@@ -10,7 +10,6 @@ import (
 	"tarpside/board/ledger"
 	"tarpside/model"
 	"tarpside/ui/look"
-	"tarpside/ui/parts"
 )
 
 // The screens, by the names of the -screen flag and of the parts file.
@@ -26,13 +25,14 @@ const (
 // Options are what the window needs from the program that opens it.
 type Options struct {
 	Board    *board.Board
-	Now      func() time.Time   // the time of the scene; the demo's stands still
-	Post     func(func())       // runs a function on the window's goroutine
-	SetTheme func(fyne.Theme)   // puts a look in force
-	Publish  func([]parts.Part) // takes the parts after every change; may be nil
+	Now      func() time.Time // the time of the scene; the demo's stands still
+	Post     func(func())     // runs a function on the window's goroutine
+	SetTheme func(fyne.Theme) // puts a look in force
+	Changed  func()           // called after every change of what is drawn; may be nil
 	Look     look.Options
 	Practice bool
-	Screen   string // the first screen
+	Screen   string       // the first screen
+	Demo     func() error // leaves for a practice copy of the demo; may be nil
 }
 
 // A Shell is the window's content: the frame, and the screen that is shown.
@@ -134,17 +134,12 @@ func (sh *Shell) refresh() {
 	sh.publish()
 }
 
-// publish lists the parts that are on screen.
+// publish tells that something else is on screen.
 func (sh *Shell) publish() {
-	if sh.opts.Publish != nil {
-		if size := sh.root.Size(); size.Width > 0 {
-			sh.opts.Publish(parts.CollectIn(sh.root, size))
-		}
+	if sh.opts.Changed != nil && sh.root != nil && sh.root.Size().Width > 0 {
+		sh.opts.Changed()
 	}
 }
-
-// Laid tells the shell that the window has another size.
-func (sh *Shell) Laid() { sh.publish() }
 
 // Go shows a screen.
 func (sh *Shell) Go(name string) {
@@ -220,4 +215,14 @@ func inWords(err error) *ledger.Trouble {
 		return t
 	}
 	return &ledger.Trouble{What: "That was not logged", Safe: "What was logged before is safe", Do: "Try again", Err: err}
+}
+
+// LookFor is the look for a window of a size: on a large glass everything
+// grows first, and only what is left is filled with more.
+func LookFor(size fyne.Size, day bool) look.Options {
+	o := look.Options{Day: day}
+	if size.Width >= 1800 && size.Height >= 1100 {
+		o.PerInch = look.PerInch * 1.25
+	}
+	return o
 }

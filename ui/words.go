@@ -149,7 +149,7 @@ func (n *now) meaning(name string) string {
 	for _, p := range n.d.Places {
 		if p.Place == name {
 			first, _, _ := strings.Cut(p.Meaning, ",")
-			if len([]rune(first)) <= 20 {
+			if len([]rune(first)) <= 14 {
 				return first
 			}
 		}

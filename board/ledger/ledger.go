@@ -16,6 +16,7 @@ import (
 // Options say how to open a file.
 type Options struct {
 	ReadOnly bool // do not write, whether or not it could be done
+	MaxPages int  // pages that the file may have before the disk counts as full; 0 leaves it to the disk
 }
 
 // A Ledger is an open department file. It may be used by several goroutines.
@@ -49,7 +50,7 @@ func Open(path string, opts Options) (*Ledger, error) {
 	l := &Ledger{path: path}
 	if opts.ReadOnly {
 		l.why = "It was opened for reading only."
-	} else if err := l.openToWrite(there); err != nil {
+	} else if err := l.openToWrite(there, opts.MaxPages); err != nil {
 		l.Close()
 		return nil, err
 	}
@@ -86,7 +87,7 @@ func unreadable(path string, there bool, why string) error {
 
 // openToWrite takes the lock and opens the file, or says in l.why what stands
 // in the way. Where there is no file to read instead, that is an error.
-func (l *Ledger) openToWrite(there bool) error {
+func (l *Ledger) openToWrite(there bool, maxPages int) error {
 	name := filepath.Base(l.path)
 	lock := flock.New(l.path + ".lock")
 	got, err := lock.TryLock()
@@ -99,6 +100,9 @@ func (l *Ledger) openToWrite(there bool) error {
 		l.write, err = openWriter(l.path)
 		if err != nil && !cannotWrite(err) {
 			return err
+		}
+		if err == nil && maxPages > 0 {
+			_, err = l.write.Exec(fmt.Sprintf("PRAGMA max_page_count = %d", maxPages))
 		}
 	}
 	if err == nil {

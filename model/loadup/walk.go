@@ -35,8 +35,8 @@ func (y *yard) walk(left set) []int {
 }
 
 // A knot is a part of the yard: some doors, with what decides about the order
-// of the visits to them. Pieces that all go in at the first visit to their
-// door, whenever that is, are left out, but for one where a door has no other.
+// of the visits to them. Of the pieces that all go in at the first visit to
+// their door, whenever that is, one stands for all.
 type knot struct {
 	*yard
 	doors []int
@@ -49,7 +49,7 @@ func (y *yard) knots(left set) []*knot {
 	tied, across := y.ties(left)
 	joined := newGroups(len(y.doors))
 	some := slices.Repeat([]int{-1}, len(y.pieces)) // group of pieces -> a door of it
-	small := *y                                    // serves what decides only
+	small := *y                                     // serves what decides only
 	small.at = make([][]int, len(y.doors))
 	for d, list := range y.at {
 		plain := false
@@ -60,7 +60,7 @@ func (y *yard) knots(left set) []*knot {
 				continue
 			case across[g]:
 				small.at[d] = append(small.at[d], i)
-			case !plain && !slices.ContainsFunc(y.waits[i], left.has):
+			case !plain:
 				small.at[d] = append(small.at[d], i)
 				plain = true
 			}

@@ -3,12 +3,13 @@ package look
 import (
 	"fmt"
 	"image/color"
+	"regexp"
 	"sort"
+	"strconv"
 	"strings"
 	"sync"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/theme"
 
 	"tarpside/assets"
 )
@@ -20,6 +21,7 @@ import (
 type picture struct {
 	name, svg string
 	inks      []ink
+	px        int // width it is drawn at, in device pixels, nought for any
 }
 
 type ink struct {
@@ -31,9 +33,13 @@ type ink struct {
 func (p *picture) Name() string {
 	var b strings.Builder
 	b.WriteString(p.name)
+	if p.px > 0 {
+		b.WriteString("-")
+		b.WriteString(strconv.Itoa(p.px))
+	}
 	for _, k := range p.inks {
 		b.WriteByte('-')
-		b.WriteString(hex(theme.Color(k.token)))
+		b.WriteString(hex(Color(k.token)))
 	}
 	b.WriteString(".svg")
 	return b.String()
@@ -43,9 +49,46 @@ func (p *picture) Name() string {
 func (p *picture) Content() []byte {
 	s := p.svg
 	for _, k := range p.inks {
-		s = strings.ReplaceAll(s, k.in, "#"+hex(theme.Color(k.token)))
+		s = strings.ReplaceAll(s, k.in, "#"+hex(Color(k.token)))
 	}
 	return []byte(s)
+}
+
+var strokeWidth = regexp.MustCompile(`stroke-width="([0-9.]+)"`)
+var viewWidth = regexp.MustCompile(`viewBox="0 0 ([0-9.]+) `)
+
+var sized sync.Map // of "name-px" to SVG text
+
+// Sized prepares a picture of this package for being drawn px device pixels
+// wide. The toolkit's rasteriser scales the shapes of an SVG but not the width
+// of its strokes, so the strokes are scaled here.
+func Sized(res fyne.Resource, px float32) fyne.Resource {
+	p, ok := res.(*picture)
+	n := int(px + 0.5)
+	if !ok || n <= 0 {
+		return res
+	}
+	q := &picture{name: p.name, inks: p.inks, px: n}
+	key := p.name + "-" + strconv.Itoa(n)
+	if svg, ok := sized.Load(key); ok {
+		q.svg = svg.(string)
+		return q
+	}
+	k := 1.0
+	if m := viewWidth.FindStringSubmatch(p.svg); m != nil {
+		if w, err := strconv.ParseFloat(m[1], 64); err == nil && w > 0 {
+			k = float64(n) / w
+		}
+	}
+	q.svg = strokeWidth.ReplaceAllStringFunc(p.svg, func(s string) string {
+		w, err := strconv.ParseFloat(strokeWidth.FindStringSubmatch(s)[1], 64)
+		if err != nil {
+			return s
+		}
+		return fmt.Sprintf(`stroke-width="%.2f"`, w*k)
+	})
+	sized.Store(key, q.svg)
+	return q
 }
 
 func hex(c color.Color) string {

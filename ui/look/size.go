@@ -84,8 +84,9 @@ func (r Role) Bold() bool { return scale[r].bold }
 func (r Role) Style() fyne.TextStyle { return fyne.TextStyle{Bold: r.Bold()} }
 
 // TileSize is the size a piece tile asks for: a hand size, and more where the
-// text is scaled up, so that names keep their two or three lines.
+// text is scaled up. It grows half as much as the text: names then take more
+// of the tile, and a panel still shows more than one row.
 func TileSize() fyne.Size {
-	t := Current().opt.Text
+	t := 1 + (Current().opt.Text-1)/2
 	return fyne.NewSize(U(TileW*t), U(TileH*t))
 }

@@ -164,3 +164,7 @@ func Current() *Theme {
 	}
 	return fallback
 }
+
+// Color is the colour of a token in the theme of the moment. Ask for it while
+// drawing, never before.
+func Color(token fyne.ThemeColorName) color.Color { return Current().Color(token, 0) }

@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// The colours, by what they are used for. Ask theme.Color for one of these
+// The colours, by what they are used for. Ask [Color] for one of these
 // while drawing, never before: the palette can be switched at any moment.
 const (
 	Ground      fyne.ThemeColorName = "ground"       // page, rail, holes

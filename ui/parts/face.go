@@ -43,14 +43,25 @@ func (f *face) Covers() bool { return f.covers }
 // CreateRenderer links the part to the toolkit.
 func (f *face) CreateRenderer() fyne.WidgetRenderer { return &brush{f: f} }
 
+// redraw draws the part. Where the tablet's text scale is too much for the
+// room, the whole part steps down together, to 1.0 at the least.
 func (f *face) redraw() {
 	size := f.Size()
-	f.pen.start()
-	if size.Width < 1 || size.Height < 1 {
-		return
+	f.pen.scale = look.Current().Options().Text
+	for {
+		f.pen.start()
+		if size.Width < 1 || size.Height < 1 {
+			return
+		}
+		f.paint(&f.pen, size)
+		if f.pen.scale <= 1 || len(f.pen.cuts) == 0 && !f.pen.crowded(size) {
+			return
+		}
+		f.pen.scale = max(f.pen.scale-textStep, 1)
 	}
-	f.paint(&f.pen, size)
 }
+
+const textStep = 0.15
 
 // brush is the renderer of every part.
 type brush struct {

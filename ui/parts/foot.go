@@ -165,7 +165,7 @@ func (f *Foot) paintFoot(p *Pen, size fyne.Size) {
 	}
 	side := look.U(22)
 	p.Icon(icon, color, size.Width-in-side, y+(h-side)/2, side)
-	says := fit(v.Says, Ink{Role: look.BodyBold, Color: color, Lines: 1}, size.Width/3, 0)
+	says := p.fit(v.Says, Ink{Role: look.BodyBold, Color: color, Lines: 1}, size.Width/3, 0)
 	right := size.Width - in - side - look.U(8) - says.W
 	p.Put(says, right, y+(h-says.H)/2, says.W)
 	if v.Wrong {
@@ -186,8 +186,11 @@ func (f *Foot) paintTerms(p *Pen, x, y, w, h float32) {
 	role := look.Body
 	for {
 		kept, rest := keep(terms, f.view.Counts[:], most)
-		cells := f.cells(kept, rest, role)
+		cells := f.cells(p, kept, rest, role)
 		gap := look.U(14)
+		if role == look.Small {
+			gap = look.U(10)
+		}
 		var total float32
 		for _, c := range cells {
 			total += c.room + gap
@@ -218,10 +221,10 @@ type footCell struct {
 	color           fyne.ThemeColorName
 }
 
-func (f *Foot) cells(kept []int, rest int, role look.Role) []footCell {
+func (f *Foot) cells(p *Pen, kept []int, rest int, role look.Role) []footCell {
 	v := f.view
 	lay := func(s string, color fyne.ThemeColorName) Laid {
-		return fit(s, Ink{Role: role, Color: color, Lines: 1, Keep: true}, 1e4, 0)
+		return p.fit(s, Ink{Role: role, Color: color, Lines: 1, Keep: true}, 1e4, 0)
 	}
 	first := lay(B(strconv.Itoa(v.CameOff))+" "+v.OffWord, look.Text)
 	eq := lay("=", look.Dim)

@@ -64,7 +64,21 @@ type shape struct {
 	indent       float32
 }
 
-func (g *Grid) shape(size fyne.Size) shape { return shapeOf(size, g.cell(), look.U(look.Gap), g.n) }
+func (g *Grid) shape(size fyne.Size) shape {
+	s := shapeOf(size, g.cell(), look.U(look.Gap), g.n)
+	if s.height > size.Height {
+		s = shapeOf(fyne.NewSize(size.Width-look.U(barRoom), size.Height), g.cell(), s.gap, g.n)
+	}
+	return s
+}
+
+// room is the size of the viewport without its bleed.
+func (g *Grid) room() fyne.Size {
+	b := 2 * look.U(Bleed)
+	return fyne.NewSize(max(g.Size().Width-b, 0), max(g.Size().Height-b, 0))
+}
+
+func (g *Grid) bleeds() {}
 
 func shapeOf(size, cell fyne.Size, gap float32, n int) shape {
 	s := shape{gap: gap, cellH: cell.Height}
@@ -76,11 +90,9 @@ func shapeOf(size, cell fyne.Size, gap float32, n int) shape {
 	return s
 }
 
-func (g *Grid) layout(p *Pen, size fyne.Size) {
+func (g *Grid) layout(p *Pen, _ fyne.Size) {
+	size, b := g.room(), look.U(Bleed)
 	s := g.shape(size)
-	if s.height > size.Height {
-		s = shapeOf(fyne.NewSize(size.Width-look.U(barRoom), size.Height), g.cell(), s.gap, g.n)
-	}
 	g.offset = clampTo(g.offset, s.height-size.Height)
 	pitch := s.cellH + s.gap
 	first := int(g.offset/pitch) * s.cols
@@ -100,7 +112,7 @@ func (g *Grid) layout(p *Pen, size fyne.Size) {
 		}
 		x := float32(i%s.cols) * (s.cellW + s.gap)
 		y := float32(i/s.cols)*pitch - g.offset
-		place(c, x, y, s.cellW, s.cellH)
+		place(c, b+x, b+y, s.cellW, s.cellH)
 		g.kids = append(g.kids, c)
 	}
 	scrollBar(p, size, g.offset, s.height)
@@ -108,7 +120,7 @@ func (g *Grid) layout(p *Pen, size fyne.Size) {
 
 // PerPage is how many cells fit whole in the present size.
 func (g *Grid) PerPage() int {
-	s := g.shape(g.Size())
+	s := shapeOf(g.room(), g.cell(), look.U(look.Gap), g.n)
 	return s.cols * s.rows
 }
 
@@ -117,7 +129,7 @@ func (g *Grid) Offset() float32 { return g.offset }
 
 // ScrollToOffset scrolls to an offset in pixels, or as near as there is.
 func (g *Grid) ScrollToOffset(offset float32) {
-	offset = clampTo(offset, g.shape(g.Size()).height-g.Size().Height)
+	offset = clampTo(offset, g.shape(g.room()).height-g.room().Height)
 	if offset == g.offset {
 		return
 	}
@@ -133,7 +145,7 @@ func (g *Grid) ScrollBy(dy float32) { g.ScrollToOffset(g.offset + dy) }
 
 // PageBy moves by so many whole pages of rows, back for less than nought.
 func (g *Grid) PageBy(pages int) {
-	s := g.shape(g.Size())
+	s := g.shape(g.room())
 	g.ScrollBy(float32(pages*s.rows) * (s.cellH + s.gap))
 }
 

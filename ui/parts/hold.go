@@ -214,7 +214,8 @@ func (h *HoldKey) paintHold(p *Pen, size fyne.Size) {
 	if side > 0 {
 		ring(p, float32(h.held)/float32(h.needs()), t.icon, x+in, (size.Height-side)/2, side)
 	} else if h.held > 0 {
-		p.Fill(0, size.Height-look.U(6), size.Width*float32(h.held)/float32(h.needs()), look.U(6), look.Accent)
+		done := float32(h.held) / float32(h.needs())
+		p.Fill(look.U(10), size.Height-look.U(12), (size.Width-look.U(20))*done, look.U(8), look.Accent)
 	}
 	role := v.Role
 	if role == 0 {
@@ -224,12 +225,16 @@ func (h *HoldKey) paintHold(p *Pen, size fyne.Size) {
 		}
 	}
 	tw := x + w - text - look.U(12)
-	title := fit(v.Title, Ink{Role: role, Color: t.text}, tw, size.Height-look.U(12))
+	align := fyne.TextAlignLeading
+	if side == 0 {
+		align = fyne.TextAlignCenter
+	}
 	sub := look.Body
 	if w < look.U(320) {
 		sub = look.Small
 	}
-	second := fit(v.Second, Ink{Role: sub, Color: t.second}, tw, max(size.Height-look.U(12)-title.H, 1))
+	title, second := p.Pair(v.Title, Ink{Role: role, Color: t.text, Align: align},
+		v.Second, Ink{Role: sub, Color: t.second, Align: align}, tw, size.Height-look.U(12))
 	p.Stack(text, 0, tw, size.Height, title, second)
 }
 

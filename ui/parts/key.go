@@ -190,9 +190,8 @@ func (p *Pen) keyStack(v KeyView, t tint, role look.Role, size fyne.Size) {
 	}
 	mid := Ink{Role: role, Color: t.text, Align: fyne.TextAlignCenter}
 	room := size.Height - side - 2*in
-	title := fit(v.Title, mid, w, room)
 	under := Ink{Role: look.Small, Color: t.second, Align: fyne.TextAlignCenter}
-	second := fit(v.Second, under, w, max(room-title.H, 1))
+	title, second := p.Pair(v.Title, mid, v.Second, under, w, room)
 	gap := float32(0)
 	if side > 0 && title.H+second.H > 0 {
 		gap = look.U(6)
@@ -213,9 +212,12 @@ func (p *Pen) keyRow(v KeyView, t tint, role look.Role, lay Lay, size fyne.Size)
 	}
 	side, gap := float32(0), float32(0)
 	if v.Icon != "" || v.Mark != (MarkView{}) {
-		side = min(role.Size()*1.2, size.Height*0.5)
+		side = min(p.Size(role)*1.2, size.Height*0.5)
+		if v.Second != "" || v.Tone == Header {
+			side = min(p.Size(role)*1.5, size.Height*0.5)
+		}
 		if lay == LayLeft {
-			side = min(role.Size()*1.5, size.Height*0.5)
+			side = min(p.Size(role)*1.5, size.Height*0.5)
 			in = look.U(22)
 		}
 		gap = side * 0.45
@@ -226,12 +228,12 @@ func (p *Pen) keyRow(v KeyView, t tint, role look.Role, lay Lay, size fyne.Size)
 	if lay == LayCentre && side == 0 {
 		align = fyne.TextAlignCenter
 	}
-	title := fit(v.Title, Ink{Role: role, Color: t.text, Align: align}, w, room)
 	sub := look.Body
 	if size.Width < look.U(230) {
 		sub = look.Small
 	}
-	second := fit(v.Second, Ink{Role: sub, Color: t.second, Align: align}, w, max(room-title.H, 1))
+	title, second := p.Pair(v.Title, Ink{Role: role, Color: t.text, Align: align},
+		v.Second, Ink{Role: sub, Color: t.second, Align: align}, w, room)
 	x := in
 	if lay == LayCentre && side > 0 {
 		x = (size.Width - side - gap - max(title.W, second.W)) / 2

@@ -70,24 +70,25 @@ func (v LabelView) ink() Ink {
 }
 
 // iconRoom is what the icon before a text takes, gap included.
-func (v LabelView) iconRoom() (side, room float32) {
+func (v LabelView) iconRoom(p *Pen) (side, room float32) {
 	if v.Icon == "" {
 		return 0, 0
 	}
-	side = round(v.Role.Size() * 1.25)
+	side = round(p.Size(v.Role) * 1.25)
 	return side, side + look.U(8)
 }
 
 // HeightFor is the height of the text at a width, in pixels.
 func (l *Label) HeightFor(width float32) float32 {
-	_, room := l.view.iconRoom()
-	return max(fit(l.view.Text, l.view.ink(), width-room, 0).H, 1)
+	var p Pen
+	_, room := l.view.iconRoom(&p)
+	return max(p.fit(l.view.Text, l.view.ink(), width-room, 0).H, 1)
 }
 
 func (l *Label) paintLabel(p *Pen, size fyne.Size) {
 	v := l.view
-	side, room := v.iconRoom()
-	laid := fit(v.Text, v.ink(), size.Width-room, size.Height)
+	side, room := v.iconRoom(p)
+	laid := p.fit(v.Text, v.ink(), size.Width-room, size.Height)
 	y := float32(0)
 	if v.Mid || v.Lines == 1 {
 		y = (size.Height - laid.H) / 2
@@ -203,7 +204,7 @@ func (r *Row) paintRow(p *Pen, size fyne.Size) {
 		end -= side + look.U(10)
 	}
 	if v.Right != "" {
-		l := fit(v.Right, Ink{Role: look.Body, Color: quiet, Align: fyne.TextAlignTrailing, Lines: 2}, (end-x)*0.45, size.Height)
+		l := p.fit(v.Right, Ink{Role: look.Body, Color: quiet, Align: fyne.TextAlignTrailing, Lines: 2}, (end-x)*0.45, size.Height)
 		p.Put(l, end-l.W, (size.Height-l.H)/2, l.W)
 		end -= l.W + look.U(12)
 	}
@@ -219,8 +220,7 @@ func (r *Row) paintRow(p *Pen, size fyne.Size) {
 		sub = look.Small
 	}
 	room := size.Height - look.U(4)
-	title := fit(v.Title, Ink{Role: role, Lines: 2}, end-x, room)
-	second := fit(v.Second, Ink{Role: sub, Color: quiet, Lines: 2}, end-x, max(room-title.H, 1))
+	title, second := p.Pair(v.Title, Ink{Role: role}, v.Second, Ink{Role: sub, Color: quiet}, end-x, room)
 	p.Stack(x, 0, end-x, size.Height, title, second)
 }
 
@@ -230,9 +230,9 @@ func (r *Row) paintFirst(p *Pen, x, h float32) float32 {
 	mid := fyne.TextAlignCenter
 	switch {
 	case v.Figure != "":
-		w := look.U(54)
-		p.Middle(v.Figure, Ink{Role: look.Hand, Lines: 1}, x, 0, w, h)
-		return w
+		l := p.fit(v.Figure, Ink{Role: look.Hand, Lines: 1}, look.U(140), h)
+		p.Put(l, x, (h-l.H)/2, l.W)
+		return max(look.U(54), l.W+look.U(14))
 	case v.Number != "":
 		w := look.U(42)
 		role, color := look.Title, look.Text

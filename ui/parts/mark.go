@@ -13,6 +13,9 @@ type MarkView struct {
 	Letters string // R41
 }
 
+// markLetters is how wide the letters of a mark may be, as a multiple of its size.
+const markLetters = 4
+
 // Mark draws the badge of an owner mark in a square and returns the width
 // that it took. A shape that is not known gives the letters in a frame
 // instead, which may be wider than high.
@@ -24,7 +27,7 @@ func (p *Pen) Mark(v MarkView, x, y, size float32) float32 {
 	if v.Letters == "" {
 		return 0
 	}
-	l := fit(v.Letters, Ink{Role: look.SmallBold, Lines: 1}, size*3, size)
+	l := p.fit(v.Letters, Ink{Role: look.SmallBold, Lines: 1}, size*markLetters, size)
 	w := max(l.W+look.U(10), size)
 	p.Rect(x, y, w, size, look.Ground, look.Edge, look.U(1), look.U(3))
 	l.ink.Align = fyne.TextAlignCenter
@@ -39,7 +42,7 @@ func (p *Pen) MarkLetters(v MarkView, role look.Role, x, y, size float32) float3
 		return w
 	}
 	gap := look.U(4)
-	l := fit(v.Letters, Ink{Role: role, Lines: 1}, size*4, size)
+	l := p.fit(v.Letters, Ink{Role: role, Lines: 1}, size*markLetters, size)
 	p.Put(l, x+w+gap, y+(size-l.H)/2, l.W)
 	return w + gap + l.W
 }

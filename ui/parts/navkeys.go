@@ -60,9 +60,9 @@ func (k *RailKey) paintRail(p *Pen, size fyne.Size) {
 	if v.Here {
 		p.Fill(0, 0, look.U(6), size.Height, look.Accent)
 	}
-	in := look.U(7)
+	in := look.U(5)
 	side := look.U(36)
-	word := fit(v.Word, Ink{Role: role, Align: fyne.TextAlignCenter, Lines: 2}, size.Width-2*in, size.Height-side)
+	word := p.fit(v.Word, Ink{Role: role, Align: fyne.TextAlignCenter, Lines: 2}, size.Width-2*in, size.Height-side)
 	gap := look.U(6)
 	y := (size.Height - side - gap - word.H) / 2
 	p.Icon(v.Icon, icon, (size.Width-side)/2, y, side)
@@ -135,13 +135,13 @@ func (t *RigTab) paintTab(p *Pen, size fyne.Size) {
 	in := look.U(12)
 	mark := look.U(44)
 	if size.Width < look.U(130) {
-		in, mark = look.U(6), look.U(32)
+		in, mark = look.U(4), look.U(28)
 	}
 	h := size.Height - bar
 	x := in + p.Mark(v.Mark, in, (h-mark)/2, mark) + in
 	w := size.Width - x - look.U(4)
-	name := fit(v.Name, Ink{Role: look.TileName, Lines: 1}, w, 0)
-	count := fit(v.Count, Ink{Role: look.Small, Lines: 1}, w, 0)
+	name := p.fit(v.Name, Ink{Role: look.TileName, Lines: 1}, w, 0)
+	count := p.fit(v.Count, Ink{Role: look.Small, Lines: 1}, w, 0)
 	p.Stack(x, 0, w, h, name, count)
 }
 
@@ -227,28 +227,23 @@ func (k *PlaceKey) paintPlace(p *Pen, size fyne.Size) {
 	p.Rect(0, 0, size.Width, size.Height, t.ground, t.edge, look.U(t.width), look.U(look.RadiusKey))
 	in := look.U(11)
 	w := size.Width - in - look.U(6)
-	foot := fit(v.Verb, Ink{Role: verbRole, Color: verb, Lines: 2}, w, 0)
+	foot := p.fit(v.Verb, Ink{Role: verbRole, Color: verb, Lines: 2}, w, 0)
 	footY := size.Height - foot.H - look.U(7)
 	p.Put(foot, in, footY, w)
 	top := look.U(8)
-	ink := Ink{Role: look.Group, Color: t.text, Lines: 2}
 	if v.Count != "" {
-		ink = Ink{Role: look.Name, Color: t.text, Lines: 1}
-	}
-	name := p.Write(v.Name, ink, in, top, w, footY-top)
-	y := top + name.H
-	if v.Count != "" {
-		fig := fit(v.Count, Ink{Role: look.Place, Color: t.text, Lines: 1}, w, 0)
+		unit := p.fit(v.Unit, Ink{Role: look.Small, Color: t.text, Lines: 1}, w, 0)
+		fig := p.fit(v.Count, Ink{Role: look.Place, Color: t.text, Lines: 1}, w-unit.W-look.U(6), 0)
+		name := p.Write(v.Name, Ink{Role: look.Name, Color: t.text}, in, top, w, footY-top-fig.H)
+		y := top + name.H
 		fy := y + (footY-y-fig.H)/2
 		p.Put(fig, in, fy, fig.W)
-		unit := fit(v.Unit, Ink{Role: look.Small, Color: t.text, Lines: 1}, w-fig.W-look.U(6), 0)
 		p.Put(unit, in+fig.W+look.U(6), fy+fig.H-unit.H-look.U(4), unit.W)
 	} else if v.Icon != "" {
+		p.Write(v.Name, Ink{Role: look.Group, Color: t.text, Lines: 2}, in, top, w, footY-top)
 		side := look.U(28)
-		iy := max(footY-side-look.U(8), top+look.U(8))
-		if name.H > look.U(40) {
-			iy = top + name.H - side*0.6
-		}
-		p.Icon(v.Icon, t.text, size.Width-side-look.U(12), min(iy, footY-side), side)
+		p.Icon(v.Icon, t.text, size.Width-side-look.U(12), footY-side-look.U(3), side)
+	} else {
+		p.Write(v.Name, Ink{Role: look.Group, Color: t.text, Lines: 3}, in, top, w, footY-top)
 	}
 }

@@ -1,6 +1,8 @@
 package parts
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 
 	"tarpside/ui/look"
@@ -8,16 +10,17 @@ import (
 
 // PanelView is a surface that things lie on.
 type PanelView struct {
-	ID    string // of the text part; nothing leaves the panel unlisted
-	Tone  Tone   // Usual here means surface with a thin border
-	Hem   bool   // the tarp itself: a hem with grommets
-	Icon  string
-	Title string
-	Note  string // after the title
-	Right string // at the right end
-	Rule  bool   // a rule under the head
-	Large bool   // the title in 26 with the note under it
-	Tight bool   // the content takes the whole panel up to the border
+	ID     string // of the text part; nothing leaves the panel unlisted
+	Tone   Tone   // Usual here means surface with a thin border
+	Hem    bool   // the tarp itself: a hem with grommets
+	Icon   string
+	Figure string // a number before the title, large
+	Title  string
+	Note   string // after the title
+	Right  string // at the right end
+	Rule   bool   // a rule under the head
+	Large  bool   // the title in 26 with the note under it
+	Tight  bool   // the content takes the whole panel up to the border
 }
 
 // Panel is a surface with a head and one object on it.
@@ -62,7 +65,7 @@ func (q *Panel) take(v PanelView) {
 	q.view = v
 	q.part = Part{}
 	if v.ID != "" {
-		q.part = Part{Kind: KindText, ID: v.ID, Text: join(v.Title, v.Note, v.Right), State: string(v.Tone)}
+		q.part = Part{Kind: KindText, ID: v.ID, Text: join(strings.TrimSpace(v.Figure+" "+v.Title), v.Note, v.Right), State: string(v.Tone)}
 	}
 }
 
@@ -82,25 +85,28 @@ func (q *Panel) inset() insets {
 	if q.view.Tight {
 		return insets{look.U(2), look.U(2)}
 	}
-	if q.view.Hem {
-		return insets{look.U(14), look.U(8)}
+	if q.view.Hem || q.view.Snug {
+		return insets{look.U(14), look.U(5)}
 	}
 	return insets{look.U(look.InsetPanel), look.U(10)}
 }
 
 func (q *Panel) headHeight() float32 {
+	var p Pen
 	v := q.view
 	switch {
-	case v.Title == "" && v.Right == "":
+	case v.Title == "" && v.Right == "" && v.Figure == "":
 		return 0
+	case v.Figure != "":
+		return round(p.Size(look.Screen)*1.3) + look.U(4)
 	case v.Large:
-		h := round(look.Title.Size()*1.2) + look.U(4)
+		h := round(p.Size(look.Title)*1.2) + look.U(4)
 		if v.Note != "" {
-			h += round(look.Small.Size() * 1.26)
+			h += round(p.Size(look.Small) * 1.26)
 		}
 		return h + look.U(6)
 	}
-	return round(look.TileName.Size()*1.3) + look.U(6)
+	return round(p.Size(look.TileName)*1.3) + look.U(6)
 }
 
 func (q *Panel) paintPanel(p *Pen, size fyne.Size) {
@@ -130,7 +136,8 @@ func (q *Panel) paintPanel(p *Pen, size fyne.Size) {
 		if head > 0 {
 			y = top + head
 		}
-		place(q.content, in.x, y, size.Width-2*in.x, size.Height-y-in.y)
+		b := bleedOf(q.content)
+		place(q.content, in.x-b, y-b, size.Width-2*in.x+2*b, size.Height-y-in.y+2*b)
 	}
 }
 
@@ -156,31 +163,39 @@ func (q *Panel) paintHead(p *Pen, size fyne.Size, in, top float32) {
 	if v.Tone == Alarm {
 		color = look.Alarm
 	}
-	x, pitch := in+look.U(8), round(role.Size()*1.3)
+	x, pitch := in+look.U(8), round(p.Size(role)*1.3)
+	if v.Figure != "" {
+		pitch = round(p.Size(look.Screen) * 1.3)
+	}
 	if !v.Hem {
 		x = in
 	}
 	end := size.Width - in
 	if v.Right != "" {
-		r := fit(v.Right, Ink{Role: look.Body, Lines: 1}, (end-x)*0.6, 0)
+		r := p.fit(v.Right, Ink{Role: look.Body, Lines: 1}, (end-x)*0.6, 0)
 		p.Put(r, end-r.W, top+(pitch-r.H)/2, r.W)
 		end -= r.W + look.U(12)
 	}
 	if v.Icon != "" {
-		side := role.Size() * 1.2
+		side := p.Size(role) * 1.2
 		p.Icon(v.Icon, color, x, top+(pitch-side)/2, side)
 		x += side + look.U(10)
 	}
-	title := fit(v.Title, Ink{Role: role, Color: color, Lines: 1}, end-x, 0)
+	if v.Figure != "" {
+		f := p.fit(v.Figure, Ink{Role: look.Screen, Color: color, Lines: 1}, end-x, 0)
+		p.Put(f, x, top+(pitch-f.H)/2, f.W)
+		x += f.W + look.U(10)
+	}
+	title := p.fit(v.Title, Ink{Role: role, Color: color, Lines: 1}, end-x, 0)
 	p.Put(title, x, top+(pitch-title.H)/2, title.W)
 	if v.Note == "" {
 		return
 	}
 	if v.Large {
-		p.Write(v.Note, Ink{Role: look.Small, Lines: 1}, x, top+pitch, end-x, 0)
+		p.Write(v.Note, Ink{Role: look.Small, Lines: 1}, x, top+pitch, size.Width-in-x, 0)
 		return
 	}
 	x += title.W + look.U(14)
-	note := fit(v.Note, Ink{Role: look.Body, Lines: 1}, end-x, 0)
+	note := p.fit(v.Note, Ink{Role: look.Body, Lines: 1}, end-x, 0)
 	p.Put(note, x, top+(pitch-note.H)/2, note.W)
 }

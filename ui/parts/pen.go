@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/theme"
 
 	"tarpside/ui/look"
 )
@@ -21,6 +20,15 @@ type Pen struct {
 	r, t, i int
 	objs    []fyne.CanvasObject
 	cuts    []string
+	scale   float32 // of the text; nought for that of the tablet
+}
+
+// Size is the size that a role is set in, in pixels.
+func (p *Pen) Size(r look.Role) float32 {
+	if p.scale == 0 {
+		return r.Size()
+	}
+	return r.Base() * p.scale
 }
 
 func (p *Pen) start() {
@@ -43,7 +51,7 @@ func (p *Pen) Rect(x, y, w, h float32, ground, edge fyne.ThemeColorName, width, 
 	}
 	o := p.rects[p.r]
 	p.r++
-	fill, stroke := theme.Color(ground), theme.Color(edge)
+	fill, stroke := look.Color(ground), look.Color(edge)
 	if o.FillColor != fill || o.StrokeColor != stroke || o.StrokeWidth != width || o.CornerRadius != radius {
 		o.FillColor, o.StrokeColor, o.StrokeWidth, o.CornerRadius = fill, stroke, width, radius
 		o.Refresh()
@@ -65,6 +73,7 @@ func (p *Pen) Image(res fyne.Resource, x, y, w, h float32) {
 	}
 	o := p.images[p.i]
 	place(o, x, y, round(w), round(h))
+	res = look.Sized(res, round(w)*deviceScale(o))
 	if name := res.Name(); name != p.names[p.i] {
 		p.names[p.i] = name
 		o.Resource = res
@@ -72,6 +81,18 @@ func (p *Pen) Image(res fyne.Resource, x, y, w, h float32) {
 	}
 	p.i++
 	p.objs = append(p.objs, o)
+}
+
+// deviceScale is how many device pixels make one of ours on an object's canvas.
+func deviceScale(o fyne.CanvasObject) float32 {
+	d := fyne.CurrentApp().Driver()
+	if c := d.CanvasForObject(o); c != nil {
+		return c.Scale()
+	}
+	if all := d.AllWindows(); len(all) > 0 {
+		return all[0].Canvas().Scale()
+	}
+	return 1
 }
 
 // Icon draws an icon in a square of the given size.
@@ -85,8 +106,17 @@ type Ink struct {
 	Color fyne.ThemeColorName
 	Align fyne.TextAlign // leading, centre or trailing
 	Lines int            // at most so many; nought for as many as there is height for
-	First float32        // so many pixels are kept free at the end of the first line
+	First float32        // so many pixels are kept free at the end of the first lines ...
+	Deep  float32        // ... as far down as this, in pixels; nought for the first line alone
 	Keep  bool           // keep the role's size: wrap or cut before going smaller
+}
+
+// notch is what is kept free at the end of a line.
+func (k Ink) notch(line int, pitch float32) float32 {
+	if line == 0 || float32(line)*pitch+pitch*0.2 < k.Deep {
+		return k.First
+	}
+	return 0
 }
 
 // Laid is a text that has been fitted to a width and a height.
@@ -109,15 +139,13 @@ func rulerOf(size float32) ruler {
 // Fit lays a text out in a width and a height. It takes the role's size with
 // the text scale of the tablet, goes smaller as far as it must, down to 16,
 // and only then cuts.
-func (p *Pen) Fit(s string, ink Ink, w, h float32) Laid {
-	return fit(s, ink, w, h)
-}
+func (p *Pen) Fit(s string, ink Ink, w, h float32) Laid { return p.fit(s, ink, w, h) }
 
-func fit(s string, ink Ink, w, h float32) Laid {
+func (p *Pen) fit(s string, ink Ink, w, h float32) Laid {
 	if ink.Color == "" {
 		ink.Color = look.Text
 	}
-	l := Laid{ink: ink, whole: s, size: ink.Role.Size()}
+	l := Laid{ink: ink, whole: s, size: p.Size(ink.Role)}
 	if s == "" {
 		return l
 	}
@@ -126,16 +154,11 @@ func fit(s string, ink Ink, w, h float32) Laid {
 		floor = l.size
 	}
 	ps := pieces(s, ink.Role.Bold())
-	width := func(n int) float32 {
-		if n == 0 {
-			return w - ink.First
-		}
-		return w
-	}
+	width := func(n int) float32 { return w - ink.notch(n, l.pitch) }
 	for {
 		l.pitch = round(l.size * leading(ink.Role))
 		n := ink.Lines
-		if fits := int((h + l.pitch*0.2) / l.pitch); h > 0 && (n == 0 || fits < n) {
+		if fits := int((h + l.pitch*0.1) / l.pitch); h > 0 && (n == 0 || fits < n) {
 			n = max(fits, 1)
 		}
 		measure := rulerOf(l.size)
@@ -168,7 +191,7 @@ func (p *Pen) Put(l Laid, x, y, w float32) {
 	if l.cut {
 		p.cuts = append(p.cuts, Plain(l.whole))
 	}
-	c := theme.Color(l.ink.Color)
+	c := look.Color(l.ink.Color)
 	measure := rulerOf(l.size)
 	for i, ln := range l.lines {
 		ty, tx := y+float32(i)*l.pitch, x
@@ -176,10 +199,7 @@ func (p *Pen) Put(l Laid, x, y, w float32) {
 		for _, r := range ln {
 			lw += measure(r.text, r.bold)
 		}
-		avail := w
-		if i == 0 {
-			avail -= l.ink.First
-		}
+		avail := w - l.ink.notch(i, l.pitch)
 		switch l.ink.Align {
 		case fyne.TextAlignCenter:
 			tx += (avail - lw) / 2
@@ -208,16 +228,67 @@ func (p *Pen) Put(l Laid, x, y, w float32) {
 // Write fits a text into a box and draws it from the box's top; it returns
 // what was laid out.
 func (p *Pen) Write(s string, ink Ink, x, y, w, h float32) Laid {
-	l := fit(s, ink, w, h)
+	l := p.fit(s, ink, w, h)
 	p.Put(l, x, y, w)
 	return l
 }
 
 // Middle fits a text into a box and draws it in the box's vertical middle.
 func (p *Pen) Middle(s string, ink Ink, x, y, w, h float32) Laid {
-	l := fit(s, ink, w, h)
+	l := p.fit(s, ink, w, h)
 	p.Put(l, x, y+(h-l.H)/2, w)
 	return l
+}
+
+// Pair fits a title and a second line into one box. The title keeps its size
+// as long as the second line, which may go down to 16, still finds room.
+func (p *Pen) Pair(title string, ti Ink, second string, si Ink, w, h float32) (a, b Laid) {
+	if second == "" {
+		return p.fit(title, ti, w, h), Laid{}
+	}
+	step := round(look.Small.Base() * leading(look.Small))
+	for k := 1; k <= 4; k++ {
+		room := h - float32(k)*step
+		if room < step && k > 1 {
+			break
+		}
+		ta := p.fit(title, ti, w, room)
+		tb := p.fit(second, si, w, max(h-ta.H, 1))
+		if k == 1 || !ta.cut {
+			a, b = ta, tb
+		}
+		if ta.cut || !tb.cut {
+			break
+		}
+	}
+	return a, b
+}
+
+// crowded says whether texts and pictures lie over one another or stick out
+// of the part.
+func (p *Pen) crowded(size fyne.Size) bool {
+	var boxes []rect
+	for _, t := range p.texts[:p.t] {
+		mid := t.Position().Y + t.Size().Height/2
+		half := t.TextSize * 0.36
+		boxes = append(boxes, rect{t.Position().X, mid - half, t.Position().X + t.Size().Width, mid + half})
+	}
+	for _, o := range p.images[:p.i] {
+		b := rectOf(o.Position(), o.Size())
+		in := o.Size().Width * 0.1
+		boxes = append(boxes, rect{b.x0 + in, b.y0 + in, b.x1 - in, b.y1 - in})
+	}
+	for i, b := range boxes {
+		if b.x0 < -1 || b.y0 < -1 || b.x1 > size.Width+1 || b.y1 > size.Height+1 {
+			return true
+		}
+		for _, o := range boxes[:i] {
+			if both := b.and(o); both.x1-both.x0 > 1 && both.y1-both.y0 > 1 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // Stack draws fitted texts under one another, centred in a height.

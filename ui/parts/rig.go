@@ -89,13 +89,13 @@ func (d *Door) paintDoor(p *Pen, size fyne.Size) {
 	}
 	in := look.U(4)
 	if v.Cab == "" {
-		name := fit(v.Name, Ink{Role: look.Title, Color: t.text, Align: fyne.TextAlignCenter, Lines: 2}, size.Width-2*in, h)
-		count := fit(v.Count, Ink{Role: look.Small, Color: t.text, Lines: 2}, size.Width-2*in, h-name.H)
+		name := p.fit(v.Name, Ink{Role: look.Title, Color: t.text, Align: fyne.TextAlignCenter, Lines: 1}, size.Width-2*in, h)
+		count := p.fit(v.Count, Ink{Role: look.Small, Color: t.text, Lines: 2}, size.Width-2*in, h-name.H)
 		y := top + (h-name.H-count.H)/2
 		p.Put(name, in, y, size.Width-2*in)
 		d.countRow(p, count, icon, t, y+name.H, size.Width)
 	} else {
-		line := fit(B(v.Name)+" "+v.Count, Ink{Role: look.Small, Color: t.text, Lines: 1}, size.Width-2*in, 0)
+		line := p.fit(B(v.Name)+" "+v.Count, Ink{Role: look.Small, Color: t.text, Lines: 1}, size.Width-2*in, 0)
 		d.countRow(p, line, icon, t, top+h-line.H-look.U(10), size.Width)
 	}
 	if v.Wheel {
@@ -103,9 +103,9 @@ func (d *Door) paintDoor(p *Pen, size fyne.Size) {
 		p.Rect(size.Width/2-r, ground-r-look.U(4), 2*r, 2*r, look.Ground, look.Strong, look.U(6), r)
 	}
 	if v.Mode == DoorHere {
-		side := look.U(28)
-		p.Fill(size.Width/2-side/2, ground-side+look.U(6), side, side, look.Ground)
-		p.Icon("one", look.Accent, size.Width/2-side/2, ground-side+look.U(6), side)
+		side := look.U(26)
+		p.Fill(size.Width/2-side/2, top+h+look.U(2), side, side, look.Ground)
+		p.Icon("one", look.Accent, size.Width/2-side/2, top+h+look.U(3), side)
 	}
 }
 
@@ -254,7 +254,7 @@ func (s *SlotBox) paintSlot(p *Pen, size fyne.Size) {
 		}
 	case SlotLine:
 		in = look.U(13)
-		word := fit(v.Word, Ink{Role: look.Small, Lines: 1}, size.Width/2, 0)
+		word := p.fit(v.Word, Ink{Role: look.Small, Lines: 1}, size.Width/2, 0)
 		p.Put(word, size.Width-in-word.W, (size.Height-word.H)/2, word.W)
 		p.Middle(v.Name, Ink{Role: look.BodyBold, Lines: 1}, in, 0, size.Width-2*in-word.W-look.U(6), size.Height)
 	case SlotCount:
@@ -266,9 +266,9 @@ func (s *SlotBox) paintSlot(p *Pen, size fyne.Size) {
 		in = look.U(3)
 		w = size.Width - 2*in
 		p.Stack(in, 0, w, size.Height,
-			fit(v.Over, Ink{Role: look.Small, Align: mid, Lines: 1}, w, 0),
-			fit(v.Name, Ink{Role: look.Place, Align: mid, Lines: 1}, w, 0),
-			fit(v.Second, Ink{Role: role, Align: mid, Lines: 2}, w, 0))
+			p.fit(v.Over, Ink{Role: look.Small, Align: mid, Lines: 1}, w, 0),
+			p.fit(v.Name, Ink{Role: look.Place, Align: mid, Lines: 1}, w, 0),
+			p.fit(v.Second, Ink{Role: role, Align: mid, Lines: 2}, w, 0))
 	default:
 		x := in
 		if v.Icon != "" {
@@ -277,22 +277,22 @@ func (s *SlotBox) paintSlot(p *Pen, size fyne.Size) {
 			x = in + side + look.U(6)
 		}
 		w = size.Width - x - look.U(6)
-		name := fit(v.Name, Ink{Role: look.BodyBold}, w, size.Height-look.U(4))
-		second := fit(v.Second, Ink{Role: look.Small}, w, max(size.Height-look.U(4)-name.H, 1))
+		name, second := p.Pair(v.Name, Ink{Role: look.BodyBold}, v.Second, Ink{Role: look.Small}, w, size.Height-look.U(4))
 		p.Stack(x, 0, w, size.Height, name, second)
 	}
 }
 
 func (s *SlotBox) corner(p *Pen, t tint, in, w float32, size fyne.Size) {
 	v := s.view
-	second := fit(v.Second, Ink{Role: look.Small}, w, size.Height*0.45)
+	w += look.U(5)
+	second := p.fit(v.Second, Ink{Role: look.Small}, w, size.Height*0.45)
 	y := size.Height - second.H - look.U(8)
 	p.Put(second, in, y, w)
 	ink := Ink{Role: look.TileName}
 	if v.Icon != "" {
 		side := look.U(24)
 		p.Icon(v.Icon, t.icon, size.Width-side-look.U(9), look.U(9), side)
-		ink.First = side + look.U(4)
+		ink.First, ink.Deep = side+look.U(8), side
 	}
 	p.Write(v.Name, ink, in, look.U(9), w, y-look.U(9))
 }

@@ -43,7 +43,25 @@ func NewScroller(content fyne.CanvasObject) *Scroller {
 
 const barW, barRoom float32 = 6, 16
 
+// Bleed is how far a [Scroller] and a [Grid] reach past their content on all
+// sides, in design pixels: without it a border at the edge of the viewport
+// would lose its outer half. A [Panel] makes up for it by itself.
+const Bleed float32 = 4
+
+type bleeds interface{ bleeds() }
+
+func bleedOf(o fyne.CanvasObject) float32 {
+	if _, ok := o.(bleeds); ok {
+		return look.U(Bleed)
+	}
+	return 0
+}
+
+func (s *Scroller) bleeds() {}
+
 func (s *Scroller) layout(p *Pen, size fyne.Size) {
+	b := look.U(Bleed)
+	size = fyne.NewSize(max(size.Width-2*b, 0), max(size.Height-2*b, 0))
 	w := size.Width
 	s.height = heightFor(s.content, w)
 	if s.height > size.Height {
@@ -51,7 +69,7 @@ func (s *Scroller) layout(p *Pen, size fyne.Size) {
 		s.height = heightFor(s.content, w)
 	}
 	s.offset = clampTo(s.offset, s.height-size.Height)
-	place(s.content, 0, -s.offset, w, max(s.height, size.Height))
+	place(s.content, b, b-s.offset, w, max(s.height, size.Height))
 	scrollBar(p, size, s.offset, s.height)
 }
 
@@ -62,7 +80,8 @@ func scrollBar(p *Pen, size fyne.Size, offset, height float32) {
 	w := look.U(barW)
 	h := max(size.Height*size.Height/height, look.U(48))
 	y := offset / (height - size.Height) * (size.Height - h)
-	p.Rect(size.Width-w, y, w, h, look.Strong, look.Clear, 0, w/2)
+	b := look.U(Bleed)
+	p.Rect(b+size.Width-w, b+y, w, h, look.Strong, look.Clear, 0, w/2)
 }
 
 func clampTo(v, most float32) float32 { return max(0, min(v, most)) }
@@ -72,7 +91,7 @@ func (s *Scroller) Offset() float32 { return s.offset }
 
 // ScrollToOffset scrolls to an offset in pixels, or as near as there is.
 func (s *Scroller) ScrollToOffset(offset float32) {
-	offset = clampTo(offset, s.height-s.Size().Height)
+	offset = clampTo(offset, s.height-s.Size().Height+2*look.U(Bleed))
 	if offset == s.offset {
 		return
 	}

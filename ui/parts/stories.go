@@ -22,7 +22,7 @@ type Story struct {
 // Stories lists every part in every state.
 func Stories() []Story {
 	return []Story{
-		{"Icons", fyne.NewSize(900, 560), iconStory, 0},
+		{"Icons", fyne.NewSize(960, 560), iconStory, 0},
 		{"Marks", fyne.NewSize(900, 200), markStory, 0},
 		{"Type", fyne.NewSize(900, 720), typeStory, 0},
 		{"Tiles, every state", fyne.NewSize(1280, 560), tileStory, 0},
@@ -40,7 +40,7 @@ func Stories() []Story {
 		{"Rig unrolled", fyne.NewSize(1168, 150), rigStory, 0},
 		{"Slots, cut from door to door", fyne.NewSize(620, 500), slotStory, 0},
 		{"Slots, eyes on each", fyne.NewSize(640, 430), sweepStory, 0},
-		{"Strips", fyne.NewSize(1240, 680), stripStory, 0},
+		{"Strips", fyne.NewSize(1240, 680), stripStory, 1},
 		{"Foot", fyne.NewSize(1280, 360), footStory, 0},
 		{"Foot, narrow", fyne.NewSize(1024, 240), footStory, 0},
 		{"Panels", fyne.NewSize(1180, 500), panelStory, 0},
@@ -80,8 +80,8 @@ func (g *page) say(x, y, w float32, text string) {
 func iconStory() fyne.CanvasObject {
 	g := &page{}
 	for i, name := range look.Icons() {
-		x, y := float32(i%10)*90, float32(i/10)*92
-		g.at(x+4, y+4, 82, 86, NewDrawn(Part{}, 82, 86, func(p *Pen, size fyne.Size) {
+		x, y := float32(i%10)*96, float32(i/10)*92
+		g.at(x+4, y+4, 90, 86, NewDrawn(Part{}, 82, 86, func(p *Pen, size fyne.Size) {
 			p.Icon(name, look.Text, 8, 6, look.U(40))
 			p.Icon(name, look.Accent, 54, 20, look.U(24))
 			p.Write(name, Ink{Role: look.Small, Align: fyne.TextAlignCenter, Lines: 1}, 0, look.U(58), size.Width, 0)
@@ -172,7 +172,7 @@ func longTileStory() fyne.CanvasObject {
 	t.Set([]TileView{
 		{ID: "1", Name: "Forcible-entry bar with adjustable claw, second of two", Mark: r41},
 		{ID: "2", Name: "Oxygen cylinder size D with regulator, in hard case", Mark: r41, State: TileRunning, Word: "1,200 psi"},
-		{ID: "3", Name: "Extrication gloves, pair, extra-extra-large", Mark: MarkView{"", "", "MUTUAL AID 7"}, Figure: "128"},
+		{ID: "3", Name: "Extrication gloves, pair, extra-extra-large", Mark: MarkView{"", "", "MA7"}, Figure: "128"},
 		{ID: "4", Name: "Telescopinghydraulicram", Mark: p71, Figure: "1", Word: "by R41"},
 		{ID: "5", Name: "Patient shield, hard", Second: "Rosalind Quist, E42", Mark: r41, Figure: "2"},
 		{ID: "6", Name: "Air lifting bag controller with two deadman valves, regulator, four hoses of thirty feet each in red, blue, yellow and black, in a bag", Mark: r41, State: TileTwo, Word: "two"},
@@ -217,6 +217,6 @@ func scrollStory() fyne.CanvasObject {
 	q := NewPanel(PanelView{Title: "At V2", Note: "21 lines: 14 of Rescue 41, 3 of Engine 42, 4 of Rescue-Pumper 71"}, t)
 	g := &page{}
 	g.at(0, 0, 920, 411, q)
-	t.ScrollToOffset(look.U(300))
+	t.ScrollToOffset(look.U(252))
 	return g.done()
 }

@@ -137,14 +137,14 @@ func panelStory() fyne.CanvasObject {
 	g.at(440, 10, 360, 200, NewPanel(PanelView{Tone: Live, Large: true, Title: "Grab now", Note: "close by, and it cannot work without them", Right: "3 lines", Rule: true}, text("Touch a line to send it to the other list.")))
 	g.at(810, 10, 360, 200, NewPanel(PanelView{ID: "hazard", Tone: Alarm, Icon: "boots", Title: "Wheel chocks?"}, text("The log has 2 at home, on no list. Look before rolling.")))
 	g.at(10, 220, 420, 130, NewPanel(PanelView{Title: "Goes without"}, text("Attack line: "+B("2 of 4")+"\nDry-chem: "+B("none")+"\nCamera: "+B("charge not read"))))
-	g.at(440, 220, 360, 130, NewPanel(PanelView{Title: "5 ride home tagged", Right: "since 19:00", Icon: "tag"}, text("Chain saw, life-safety rope 1, lantern 1, oxygen in case 600 psi, oxygen spare 700 psi")))
+	g.at(440, 220, 360, 130, NewPanel(PanelView{Title: "ride home tagged", Figure: "5", Right: "since 19:00"}, text("Chain saw, life-safety rope 1, lantern 1, oxygen in case 600 psi, oxygen spare")))
 	g.at(810, 220, 360, 60, NewPanel(PanelView{Tone: Alarm}, NewLines(LabelView{Icon: "warn", Role: look.Lead, Text: B("Stop looking") + " for traffic, the wrecker.", Mid: true})))
 	var rows []fyne.CanvasObject
 	for range 9 {
 		rows = append(rows, NewRow(RowView{Title: "Long backboard 1", Right: "Medic 9", Open: true, Off: true}, nil))
 	}
 	g.at(810, 290, 360, 200, NewPanel(PanelView{Title: "11 open lines", Note: "by whom"}, NewScroller(NewColumn(0, rows...))))
-	g.at(10, 360, 420, 130, NewPanel(PanelView{Tone: Filled, Title: "Never used with a head"}, nil))
+	g.at(10, 360, 420, 130, NewPanel(PanelView{Figure: "11", Title: "open lines", Note: "of Rescue 41, by holder"}, text("Long backboard 1, head block set")))
 	g.at(440, 360, 360, 130, NewPanel(PanelView{Tone: Hole}, text("A hole: nothing lies here.")))
 	return g.done()
 }

@@ -108,8 +108,8 @@ func (s *Strip) take(v StripView) {
 }
 
 // keyWidth is how wide a key of the strip is drawn.
-func (s *Strip) keyWidth(k StripKey, most float32) float32 {
-	l := fit(k.Title, Ink{Role: look.Group, Lines: 1}, 1e4, 0)
+func (s *Strip) keyWidth(p *Pen, k StripKey, most float32) float32 {
+	l := p.fit(k.Title, Ink{Role: look.Group, Lines: 1}, 1e4, 0)
 	w := max(l.W+look.U(48), look.U(look.Floor))
 	if k.Hold {
 		w = max(w*0.6, look.U(2*look.Floor+look.Gap))
@@ -124,7 +124,7 @@ func (s *Strip) lay(p *Pen, size fyne.Size) {
 		if v.Keys[i].ID == "" {
 			continue
 		}
-		kw := s.keyWidth(v.Keys[i], size.Width*0.3)
+		kw := s.keyWidth(p, v.Keys[i], size.Width*0.3)
 		at--
 		place(s.kids[at], w-kw, 0, kw, size.Height)
 		w -= kw + gap
@@ -155,8 +155,10 @@ func (s *Strip) lay(p *Pen, size fyne.Size) {
 	if v.Tone == StripLast {
 		titleRole, sub = look.Lead, look.Dim
 	}
-	title := fit(v.Title, Ink{Role: titleRole}, tw, room)
-	second := fit(v.Second, Ink{Role: subRole, Color: sub}, tw, max(room-title.H, 1))
+	title, second := p.Pair(v.Title, Ink{Role: titleRole}, v.Second, Ink{Role: subRole, Color: sub}, tw, room)
+	if len(second.lines) > 1 {
+		title, second = p.Pair(v.Title, Ink{Role: titleRole}, v.Second, Ink{Role: look.Small, Color: sub}, tw, room)
+	}
 	if v.Tone == StripLast && size.Height-title.H-second.H > look.U(24) {
 		p.Put(title, x, look.U(14), tw)
 		p.Put(second, x, size.Height-second.H-look.U(12), tw)

@@ -139,29 +139,51 @@ func (t *Tile) draw(p *Pen, size fyne.Size) {
 // height that this took.
 func (t *Tile) drawFoot(p *Pen, size fyne.Size) float32 {
 	v, in := t.view, look.U(look.InsetTile)
-	mark := look.Small.Size() * 1.5
+	mark := p.Size(look.Small) * 1.5
 	h := mark + look.U(9)
 	y := size.Height - h
-	x := in + look.U(1)
-	if v.Mark != (MarkView{}) {
-		x += p.MarkLetters(v.Mark, look.Small, x, y, mark) + look.U(6)
+	x, right := in+look.U(1), size.Width-in+look.U(2)
+	fig := p.fit(v.Figure, Ink{Role: look.Title, Lines: 1}, right-x, 0)
+	word := p.fit(v.Word, Ink{Role: look.Small, Lines: 1}, right-x, 0)
+	gap := look.U(5)
+	room := right - x
+	if fig.W > 0 {
+		room -= fig.W + gap
 	}
-	right := size.Width - in + look.U(2)
-	if v.Figure != "" {
-		fig := fit(v.Figure, Ink{Role: look.Title, Lines: 1}, right-x, 0)
-		right -= fig.W
-		p.Put(fig, right, y+(mark-fig.H)/2, fig.W)
-		right -= look.U(4)
+	// Letters, shape and colour each suffice alone: where the word needs the
+	// room the letters go, and where even that is not enough the word gets a
+	// line of its own.
+	letters := t.markWidth(p, mark)
+	bare := min(letters, mark)
+	switch {
+	case v.Mark == (MarkView{}):
+	case letters+gap+word.W <= room || word.W == 0:
+		p.MarkLetters(v.Mark, look.Small, x, y, mark)
+	case bare+gap+word.W <= room:
+		p.Mark(v.Mark, x, y, mark)
+	default:
+		p.MarkLetters(v.Mark, look.Small, x, y, mark)
+		p.Put(fig, right-fig.W, y+(mark-fig.H)/2, fig.W)
+		p.Put(word, x, y-word.H, word.W)
+		return h + word.H
 	}
-	if v.Word != "" {
-		word := fit(v.Word, Ink{Role: look.Small, Lines: 1}, right-x, 0)
-		at := right - word.W
-		if v.Mark == (MarkView{}) && v.Figure == "" {
-			at = x
-		}
-		p.Put(word, at, y+(mark-word.H)/2, word.W)
+	p.Put(fig, right-fig.W, y+(mark-fig.H)/2, fig.W)
+	at := x + room - word.W
+	if v.Mark == (MarkView{}) && v.Figure == "" {
+		at = x
 	}
+	p.Put(word, at, y+(mark-word.H)/2, word.W)
 	return h
+}
+
+// markWidth is the width of the mark with its letters.
+func (t *Tile) markWidth(p *Pen, size float32) float32 {
+	v := t.view.Mark
+	l := p.fit(v.Letters, Ink{Role: look.Small, Lines: 1}, size*markLetters, size)
+	if look.MarkIcon(v.Shape, v.Colour) == nil {
+		return max(l.W+look.U(12), size)
+	}
+	return size + look.U(4) + l.W
 }
 
 func (t *Tile) drawName(p *Pen, size fyne.Size, bottom float32) {
@@ -178,22 +200,22 @@ func (t *Tile) drawName(p *Pen, size fyne.Size, bottom float32) {
 		if v.Picked {
 			color = look.Accent
 		}
-		under = fit(second, Ink{Role: look.SmallBold, Color: color, Lines: 1}, size.Width-2*in, 0)
+		under = p.fit(second, Ink{Role: look.SmallBold, Color: color, Lines: 2}, size.Width-2*in, 0)
 		room -= under.H
 	}
 	icon := v.Icon
 	if icon == "" {
 		icon = tileIcon[v.State]
 	}
-	ink := Ink{Role: look.TileName, Lines: 3}
+	ink := Ink{Role: look.TileName}
 	if icon != "" {
-		side := look.TileName.Size() * 1.1
+		side := p.Size(look.TileName) * 1.1
 		p.Icon(icon, look.Text, size.Width-side-look.U(5), look.U(7), side)
-		ink.First = side + look.U(4)
+		ink.First, ink.Deep = side+look.U(4), side+look.U(1)
 	}
 	name := p.Write(v.Name, ink, in+look.U(1), top, size.Width-in-look.U(4), room)
 	if second != "" {
-		p.Put(under, in+look.U(1), top+name.H+look.U(2), size.Width-2*in)
+		p.Put(under, in+look.U(1), top+name.H, size.Width-2*in)
 	}
 }
 
@@ -210,11 +232,11 @@ func (t *Tile) drawAct(p *Pen, size fyne.Size) {
 	mid := fyne.TextAlignCenter
 	var all []Laid
 	if v.Figure != "" {
-		all = append(all, fit(v.Figure, Ink{Role: look.Place, Align: mid, Lines: 1}, w, 0))
+		all = append(all, p.fit(v.Figure, Ink{Role: look.Place, Align: mid, Lines: 1}, w, 0))
 	}
-	all = append(all, fit(v.Name, Ink{Role: look.TileName, Align: mid, Lines: 2}, w, 0))
+	all = append(all, p.fit(v.Name, Ink{Role: look.TileName, Align: mid, Lines: 2}, w, 0))
 	if v.Word != "" {
-		all = append(all, fit(v.Word, Ink{Role: look.Small, Align: mid, Lines: 1}, w, 0))
+		all = append(all, p.fit(v.Word, Ink{Role: look.Small, Align: mid, Lines: 1}, w, 0))
 	}
 	var total float32
 	for _, l := range all {
@@ -273,6 +295,15 @@ func NewTiles(onPick func(TileView)) *Tiles {
 		grid(p, size)
 	}
 	return t
+}
+
+// SetHeight makes the tiles of the grid lower or higher than usual, in design
+// pixels, such as a single row under a heading.
+func (t *Tiles) SetHeight(h float32) {
+	t.cell = func() fyne.Size {
+		size := look.TileSize()
+		return fyne.NewSize(size.Width, look.U(h*look.Current().Options().Text))
+	}
 }
 
 // Set shows other pieces. Tiles that stay as they were are not drawn again.

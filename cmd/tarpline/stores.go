@@ -1,0 +1,162 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"strings"
+
+	"tarpside/board"
+	"tarpside/board/stores"
+)
+
+func (c *call) stores() error {
+	switch dir := c.args[1]; c.args[0] {
+	case "load":
+		return c.load(dir)
+	case "save":
+		if c.given["dry"] || c.given["by"] || c.given["csv"] {
+			return misuse("stores save takes no options but -db; try: tarpline help stores")
+		}
+		return c.save(dir)
+	}
+	return misuse("it is: tarpline stores load DIR, or tarpline stores save DIR")
+}
+
+func (c *call) load(dir string) error {
+	if st, err := os.Stat(dir); err != nil || !st.IsDir() {
+		return fmt.Errorf("there is no folder %s. Nothing was changed; name the folder that has rigs.csv, slots.csv, items.csv and checks.csv in it", dir)
+	}
+	b, done, err := c.toLoad()
+	if err != nil {
+		return err
+	}
+	defer done()
+	changes, err := b.LoadStores(os.DirFS(dir), c.by, c.dry)
+	var problems stores.Problems
+	if errors.As(err, &problems) {
+		return fmt.Errorf("nothing was changed: %s", badRows(problems))
+	}
+	if err != nil {
+		return err
+	}
+	if c.csv {
+		return changeTable(changes).WriteCSV(c.out)
+	}
+	switch {
+	case len(changes) == 0:
+		c.lines("The inventory is as these tables say already. Nothing was changed.")
+	case c.dry:
+		c.lines("This would change; nothing has:", "")
+	default:
+		c.lines("Loaded:", "")
+	}
+	c.lines(changeLines(changes)...)
+	if c.dry {
+		return nil
+	}
+	s := b.Picture().State
+	if held := s.Held(); len(held) > 0 {
+		c.lines(hang("", fmt.Sprintf("Some pieces are out now, so what changes for %s counts once they are home.", strings.Join(held, ", ")))...)
+	}
+	for _, w := range stores.Warnings(s.Wanted()) {
+		fmt.Fprintf(c.Stderr, "tarpline: taken, but mend it: %s\n", w)
+	}
+	return nil
+}
+
+// toLoad opens the file to load into. A trial on a file that is not there
+// yet is made in the memory of this run: the folder stays empty.
+func (c *call) toLoad() (b *board.Board, done func(), err error) {
+	path, err := c.file()
+	if err != nil {
+		return nil, nil, err
+	}
+	if !c.dry {
+		b, err := c.write()
+		if err != nil {
+			return nil, nil, err
+		}
+		return b, func() { b.Close() }, nil
+	}
+	if _, err := os.Stat(path); err == nil {
+		b, err := c.look()
+		if err != nil {
+			return nil, nil, err
+		}
+		return b, func() { b.Close() }, nil
+	}
+	return c.practice()
+}
+
+// badRows names every problem, one a line.
+func badRows(problems stores.Problems) string {
+	head := fmt.Sprintf("%d things are wrong in the tables", len(problems))
+	if len(problems) == 1 {
+		head = "one thing is wrong in the tables"
+	}
+	return head + "\n" + problems.Error()
+}
+
+func (c *call) save(dir string) error {
+	b, err := c.look()
+	if err != nil {
+		return err
+	}
+	defer b.Close()
+	if err := b.SaveStores(dir); err != nil {
+		return err
+	}
+	c.lines("The tables of the inventory are in " + dir + ".")
+	return nil
+}
+
+func changeTable(changes []stores.Change) board.Table {
+	t := board.Table{Name: "changes", Columns: []string{"table", "key", "what", "column", "old", "new"}}
+	for _, ch := range changes {
+		if len(ch.Columns) == 0 {
+			t.Rows = append(t.Rows, []string{ch.Table, ch.Key, ch.What, "", "", ""})
+		}
+		for _, turn := range ch.Columns {
+			t.Rows = append(t.Rows, []string{ch.Table, ch.Key, ch.What, turn.Column, turn.Old, turn.New})
+		}
+	}
+	return t
+}
+
+// changeLines say what changes: the count of each kind for each table, and
+// each change of its own as long as they are few. All are in the CSV.
+func changeLines(changes []stores.Change) (out []string) {
+	const few = 12
+	for len(changes) > 0 {
+		n := 1
+		for n < len(changes) && changes[n].Table == changes[0].Table {
+			n++
+		}
+		counts, shown := map[string]int{}, 0
+		for _, ch := range changes[:n] {
+			counts[ch.What]++
+		}
+		var heads []string
+		for _, w := range []struct{ what, words string }{{stores.Add, "new"}, {stores.Alter, "changed"}, {stores.Remove, "gone"}, {stores.Reorder, "in another order"}} {
+			if k := counts[w.what]; k > 0 && w.what == stores.Reorder {
+				heads = append(heads, w.words)
+			} else if k > 0 {
+				heads = append(heads, fmt.Sprintf("%d %s", k, w.words))
+			}
+		}
+		out = append(out, fmt.Sprintf("%-10s  %s", changes[0].Table, strings.Join(heads, ", ")))
+		for _, ch := range changes[:n] {
+			if counts[ch.What] > few || ch.What == stores.Reorder {
+				continue
+			}
+			out = append(out, hang("            ", ch.String())...)
+			shown++
+		}
+		if shown < n-counts[stores.Reorder] && shown > 0 {
+			out = append(out, "            the others are too many to list here; with -csv all are")
+		}
+		changes = changes[n:]
+	}
+	return out
+}

@@ -1,0 +1,214 @@
+// Command tarpside is the window: the board for what came off which rig, where
+// it is, and how it all gets home.
+package main
+
+import (
+	"crypto/rand"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strconv"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/app"
+
+	"tarpside/board"
+	"tarpside/ui"
+	"tarpside/ui/parts"
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stderr)) }
+
+// settings are the flags of the window.
+type settings struct {
+	db, screen, look, size, parts string
+	demo                          bool
+	minute                        int
+}
+
+func flags(args []string, stderr io.Writer) (settings, error) {
+	var s settings
+	f := flag.NewFlagSet("tarpside", flag.ContinueOnError)
+	f.SetOutput(stderr)
+	f.StringVar(&s.db, "db", "", "the department `file`; without it, the one in your data folder")
+	f.BoolVar(&s.demo, "demo", false, "look at the demo scene, in a copy that is thrown away")
+	f.IntVar(&s.minute, "minute", 60, "with -demo: the scene is logged up to this `minute`")
+	f.StringVar(&s.screen, "screen", ui.ScreenTarp, "the first `screen`: tarp, glance, loadup, leaving, lookfor, more")
+	f.StringVar(&s.look, "look", "night", "day or night")
+	f.StringVar(&s.size, "size", "1280x800", "`width x height` of the window, in pixels")
+	f.StringVar(&s.parts, "parts", "", "write what is on screen to this `file` after every change, for tests")
+	if err := f.Parse(args); err != nil {
+		return s, err
+	}
+	if s.look != "day" && s.look != "night" {
+		return s, fmt.Errorf("-look is day or night, not %q", s.look)
+	}
+	_, err := sizeOf(s.size)
+	return s, err
+}
+
+func sizeOf(text string) (fyne.Size, error) {
+	w, h, ok := strings.Cut(text, "x")
+	width, err1 := strconv.Atoi(w)
+	height, err2 := strconv.Atoi(h)
+	if !ok || err1 != nil || err2 != nil || width < 640 || height < 480 || width > 8000 || height > 8000 {
+		return fyne.Size{}, fmt.Errorf("-size is width x height in pixels such as 1280x800, not %q", text)
+	}
+	return fyne.NewSize(float32(width), float32(height)), nil
+}
+
+func run(args []string, stderr io.Writer) int {
+	set, err := flags(args, stderr)
+	if err == flag.ErrHelp {
+		return 0
+	}
+	if err != nil {
+		fmt.Fprintln(stderr, "tarpside:", err)
+		return 2
+	}
+	w, err := newWindow(set)
+	if err != nil {
+		fmt.Fprintln(stderr, "tarpside:", err)
+		return 1
+	}
+	defer w.close()
+	w.show()
+	return 0
+}
+
+// window is the running program.
+type window struct {
+	set   settings
+	app   fyne.App
+	win   fyne.Window
+	board *board.Board
+	shell *ui.Shell
+	temp  string // of the practice copy
+	now   func() time.Time
+	parts *parts.Registry
+}
+
+func newWindow(set settings) (*window, error) {
+	w := &window{set: set, now: time.Now}
+	if set.parts != "" {
+		w.parts = &parts.Registry{Path: set.parts, Rename: os.Rename,
+			WriteFile: func(name string, data []byte) error { return os.WriteFile(name, data, 0o644) }}
+	}
+	if set.demo {
+		return w, w.openDemo(set.minute)
+	}
+	path := set.db
+	if path == "" {
+		var err error
+		if path, err = board.DepartmentFile(runtime.GOOS, os.Getenv); err != nil {
+			return nil, err
+		}
+	}
+	var err error
+	w.board, err = board.Open(path, w.options())
+	return w, err
+}
+
+func (w *window) options() board.Options {
+	return board.Options{Now: w.now, Random: rand.Reader}
+}
+
+// openDemo opens a practice copy of the demo, whose clock goes on from a
+// minute of its scene.
+func (w *window) openDemo(minute int) error {
+	temp, err := os.MkdirTemp("", "tarpside-practice-")
+	if err != nil {
+		return err
+	}
+	begun := time.Now()
+	start := board.DemoStart(begun)
+	w.temp = temp
+	w.now = func() time.Time { return start.Add(time.Duration(minute)*time.Minute + time.Since(begun)) }
+	b, err := board.OpenDemo(filepath.Join(temp, "practice.db"), start, minute, w.options())
+	if err != nil {
+		return err
+	}
+	w.set.demo, w.board = true, b
+	return nil
+}
+
+func (w *window) close() {
+	if w.board != nil {
+		w.board.Close()
+	}
+	if w.temp != "" {
+		os.RemoveAll(w.temp)
+	}
+}
+
+// show runs the window until it is closed.
+func (w *window) show() {
+	w.app = app.NewWithID("county.quillan.tarpside")
+	w.win = w.app.NewWindow("Tarpside")
+	w.win.SetPadded(false)
+	w.win.SetMaster()
+	w.build()
+	size, _ := sizeOf(w.set.size)
+	w.win.Resize(size)
+	w.app.Lifecycle().SetOnStarted(w.keepAwake)
+	go w.tick()
+	w.win.ShowAndRun()
+}
+
+// keepAwake stops the screen from going dark while somebody works by it.
+func (w *window) keepAwake() { w.app.Driver().SetDisableScreenBlanking(true) }
+
+// build makes the content over the open board.
+func (w *window) build() {
+	size, _ := sizeOf(w.set.size)
+	w.shell = ui.New(ui.Options{
+		Board: w.board, Now: w.now, Post: fyne.Do, SetTheme: w.app.Settings().SetTheme, Changed: w.publish,
+		Look: ui.LookFor(size, w.set.look == "day"), Practice: w.set.demo, Screen: w.set.screen, Demo: w.toDemo,
+	})
+	w.win.SetContent(w.shell.Root())
+}
+
+// toDemo leaves the empty department for a practice copy of the demo.
+func (w *window) toDemo() error {
+	old := w.board
+	if err := w.openDemo(w.set.minute); err != nil {
+		return err
+	}
+	old.Close()
+	w.build()
+	return nil
+}
+
+// publish writes the parts on screen, for those who test with a finger of
+// their own.
+func (w *window) publish() {
+	if w.parts == nil || w.win == nil || w.win.Content() == nil {
+		return
+	}
+	if err := w.parts.Publish(parts.Collect(w.win.Canvas())); err != nil {
+		fmt.Fprintln(os.Stderr, "tarpside:", err)
+	}
+}
+
+// tick keeps the clock and the ages going, and lists what scrolling changed.
+func (w *window) tick() {
+	every := 10 * time.Second
+	if w.parts != nil {
+		every = 100 * time.Millisecond
+	}
+	last := time.Now()
+	for range time.Tick(every) {
+		fyne.Do(func() {
+			if time.Since(last) >= 10*time.Second {
+				last = time.Now()
+				w.shell.Refresh()
+			}
+			w.publish()
+		})
+	}
+}

@@ -1,0 +1,235 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"tarpside/board"
+	"tarpside/model"
+	"tarpside/model/judge"
+	"tarpside/ui/parts"
+)
+
+// taps groups the entries of the scene by touch, the newest first, at most so
+// many. Refused acts and notes of a desk are left out.
+func (n *now) taps(most int) [][]model.Entry {
+	var out [][]model.Entry
+	for i := len(n.pic.Entries) - 1; i >= 0 && len(out) < most; i-- {
+		e := n.pic.Entries[i]
+		if e.Scene != n.scene.ID || !e.Taken() || e.Verb == model.Stores {
+			continue
+		}
+		if k := len(out) - 1; k >= 0 && e.Tap != "" && out[k][0].Tap == e.Tap {
+			out[k] = append(out[k], e)
+			continue
+		}
+		out = append(out, []model.Entry{e})
+	}
+	return out
+}
+
+// lastLine is one touch in words: when, what, from where to where.
+func (n *now) lastLine(tap []model.Entry) string {
+	e := tap[len(tap)-1] // taps run from the newest: the first act of the touch
+	text := n.actLine(&e)
+	if more := len(tap) - 1; more > 0 {
+		text += fmt.Sprintf(", and %d more", more)
+	}
+	return parts.B(n.clock(e.At())) + "  " + text
+}
+
+// actLine is one act in words.
+func (n *now) actLine(e *model.Entry) string {
+	name := e.Item
+	if it := n.d.Item(e.Item); it != nil {
+		k := e.Quantity
+		if k == model.Blank {
+			k = 1
+		}
+		name = pieces(it, k)
+	}
+	switch e.Verb {
+	case model.Open:
+		return "Scene opened"
+	case model.Arrive:
+		return n.partyName(e.Rig) + " is here"
+	case model.Leave:
+		return n.partyName(e.Rig) + " left"
+	case model.Release:
+		return n.partyName(e.Rig) + " is let go"
+	case model.Accept:
+		return n.memberName(e.By) + " signs for what " + n.partyName(e.Rig) + " leaves"
+	case model.Vouch:
+		return "By word, all of " + n.partyName(e.Rig) + " is aboard"
+	case model.Relieve:
+		return "Staging handed to " + n.memberName(e.Holder)
+	case model.Close:
+		return "Scene closed"
+	case model.ClearUp:
+		return "Clear-up starts"
+	case model.Note:
+		return "Note: " + e.Note
+	case model.Tag:
+		if e.Note != "" {
+			return name + " tagged: " + e.Note
+		}
+		return name + " tagged: " + e.Reading
+	case model.CheckIt:
+		return name + " read: " + e.Reading
+	case model.Override:
+		return n.memberName(e.By) + " lets " + e.Reading + " of " + name + " pass"
+	case model.Look:
+		return "Looked for " + name
+	case model.Count:
+		return fmt.Sprintf("Counted %s: %d", name, e.Quantity)
+	case model.Repair:
+		return name + " back in service"
+	}
+	if len(e.Moves) == 0 {
+		return name + ": " + strings.ReplaceAll(string(e.Verb), "_", " ")
+	}
+	m := e.Moves[0]
+	text := fmt.Sprintf("%s, %s to %s", name, n.placeName(m.From), parts.B(n.placeName(m.To)))
+	if e.Verb == model.Correct {
+		text += ", corrected"
+	}
+	return text
+}
+
+// undoFor is the tap that takes the newest touch back that can be, as new
+// entries: the reverse moves, newest first. Only acts of this tablet count,
+// and at most five touches back.
+func (n *now) undoFor() (board.Tap, int) {
+	taps := n.taps(12)
+	undone := map[string]bool{}
+	left := 0
+	var first board.Tap
+	for _, tap := range taps {
+		if tap[0].Mends != "" && tap[0].Verb == model.Correct {
+			undone[tap[0].Mends] = true
+			continue
+		}
+		key := tap[0].Tap
+		if key == "" {
+			key = tap[0].ID.String()
+		}
+		if undone[key] || tap[0].Device != n.pic.Device && !n.opts.Practice {
+			continue
+		}
+		back, ok := reversed(tap)
+		if !ok {
+			continue
+		}
+		back.Mends = key
+		if left == 0 {
+			first = back
+		}
+		if left++; left == 5 {
+			break
+		}
+	}
+	return first, left
+}
+
+// reversed are the corrects that take a touch back; false if it moved nothing
+// that a hand could move back.
+func reversed(tap []model.Entry) (board.Tap, bool) {
+	var t board.Tap
+	for _, e := range tap { // newest first
+		if _, moving := model.Table[e.Verb]; !moving || e.Verb == model.Match || e.Verb == model.Restock || e.Reply.Word == model.Contested {
+			return t, false
+		}
+		for k := len(e.Moves) - 1; k >= 0; k-- {
+			m := e.Moves[k]
+			t.Acts = append(t.Acts, model.Act{Verb: model.Correct, Item: m.Item, Quantity: m.N, From: m.To.String(), To: m.From.String()})
+		}
+		t.Scene = e.Scene
+	}
+	return t, len(t.Acts) > 0
+}
+
+// stripView is what the strip says: the answer to the last touch, or the last
+// two entries.
+func (n *now) stripView(picks []pick) parts.StripView {
+	if s := n.said; s != nil {
+		if v, ok := n.answer(s); ok {
+			return v
+		}
+	}
+	if len(picks) > 0 {
+		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "Now touch a place", Second: "More pieces can be picked first. They all go together."}
+	}
+	if n.pic.ReadOnly != "" {
+		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: "This window only reads", Second: n.pic.ReadOnly}
+	}
+	taps := n.taps(2)
+	v := parts.StripView{ID: "last", Title: "Nothing logged yet", Second: "Touch a piece, then where it goes."}
+	if len(taps) > 0 {
+		v.Title, v.Second = n.lastLine(taps[0]), ""
+	}
+	if len(taps) > 1 {
+		v.Second = n.lastLine(taps[1])
+	}
+	return v
+}
+
+// answer is the reply to the last touch, where it needs reading.
+func (n *now) answer(s *said) (parts.StripView, bool) {
+	if s.trouble != nil {
+		return parts.StripView{ID: "reply", Tone: parts.StripWrong, Title: s.trouble.What, Second: s.trouble.Safe + ". " + s.trouble.Do,
+			Keys: [2]parts.StripKey{{ID: "seen", Title: "Seen"}}}, true
+	}
+	var refused, warned *model.Entry
+	for i := range s.entries {
+		switch e := &s.entries[i]; e.Reply.Word {
+		case model.Refused:
+			refused = e
+		case model.Contested, model.Warned:
+			warned = e
+		}
+	}
+	switch {
+	case refused != nil:
+		v := parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: n.actName(refused), Second: refused.Reply.Text}
+		if s.retry != nil {
+			v.Keys[0] = parts.StripKey{ID: "retry", Title: s.key, Filled: true}
+			v.Keys[1] = parts.StripKey{ID: "seen", Title: "Seen"}
+		} else {
+			v.Keys[0] = parts.StripKey{ID: "seen", Title: "Seen"}
+		}
+		return v, true
+	case warned != nil && warned.Reply.Word == model.Contested:
+		return parts.StripView{ID: "reply", Tone: parts.StripContested, Title: n.actName(warned), Second: warned.Reply.Text,
+			Keys: [2]parts.StripKey{{ID: "seen", Title: "Seen"}}}, true
+	case warned != nil:
+		return parts.StripView{ID: "reply", Tone: parts.StripWarned, Title: n.actLine(warned), Second: warned.Reply.Text,
+			Keys: [2]parts.StripKey{{ID: "seen", Title: "Seen"}}}, true
+	}
+	return parts.StripView{}, false
+}
+
+func (n *now) actName(e *model.Entry) string {
+	if it := n.d.Item(e.Item); it != nil {
+		return it.Short() + ": nothing changed"
+	}
+	return "Nothing changed"
+}
+
+// offer is what could be done instead of a refused act: take what is there.
+func (n *now) offer(e *model.Entry) (*board.Tap, string) {
+	if !e.Reply.Has(judge.NotThere) || e.Item == "" {
+		return nil, ""
+	}
+	i := n.d.ItemIndex(e.Item)
+	from, err := n.s.Resolve(e.From, i, e.Scene)
+	if i < 0 || err != nil {
+		return nil, ""
+	}
+	here := n.s.Line(i).N(from)
+	if here == 0 || here >= e.Quantity {
+		return nil, ""
+	}
+	act := e.Act
+	act.Quantity = here
+	return &board.Tap{Acts: []model.Act{act}, Scene: e.Scene}, fmt.Sprintf("Take %d", here)
+}

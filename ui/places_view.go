@@ -1,0 +1,207 @@
+package ui
+
+import (
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+
+	"tarpside/model"
+	"tarpside/ui/parts"
+)
+
+// Places that are keys but no place of the log.
+const (
+	placeHome = "home" // back home: opens Load up
+	placeNew  = "new"
+)
+
+// placeKeys are the places along the edge, in a fixed order: what is picked
+// decides what a touch on each would do.
+func (n *now) placeKeys(shown model.Place, picks []pick, last string) []parts.PlaceKeyView {
+	ground := n.scene.Ground
+	tarp := model.Place{Kind: model.Tarp, Ground: ground}
+	keys := []parts.PlaceKeyView{n.placeKey(tarp, shown, picks, last),
+		{ID: placeHome, Name: "Back home", Icon: "home", Verb: "own slot"}}
+	if len(picks) > 0 {
+		keys[1].Verb = "Load up"
+	}
+	for _, name := range n.scenePlaces() {
+		keys = append(keys, n.placeKey(model.Place{Kind: model.At, Name: name, Ground: ground}, shown, picks, last))
+	}
+	for _, code := range n.agenciesHere() {
+		keys = append(keys, n.placeKey(model.Place{Kind: model.With, Name: code}, shown, picks, last))
+	}
+	keys = append(keys, n.placeKey(model.Place{Kind: model.Used}, shown, picks, last))
+	return append(keys, parts.PlaceKeyView{ID: placeNew, Name: "New place", Icon: "plus", Verb: "say a name"})
+}
+
+// scenePlaces are the places of the scene: those of the table, those added,
+// and any where pieces are.
+func (n *now) scenePlaces() []string {
+	var out []string
+	add := func(name string) {
+		if name != "" && !slices.Contains(out, name) {
+			out = append(out, name)
+		}
+	}
+	for _, p := range n.d.Places {
+		add(p.Place)
+	}
+	for _, name := range n.addedPlaces() {
+		add(name)
+	}
+	for _, r := range n.s.Books() {
+		if r.Place.Kind == model.At && r.Place.Ground == n.scene.Ground {
+			add(r.Place.Name)
+		}
+	}
+	return out
+}
+
+const settingPlaces = "places:"
+
+// addedPlaces are those that somebody named on the spot.
+func (n *now) addedPlaces() []string {
+	text, err := n.opts.Board.Setting(settingPlaces + n.scene.ID)
+	var names []string
+	if err != nil || json.Unmarshal([]byte(text), &names) != nil {
+		return nil
+	}
+	return names
+}
+
+// addPlace keeps a place that somebody named.
+func (n *now) addPlace(name string) error {
+	name = strings.TrimSpace(name)
+	if _, err := model.ParsePlace("at:" + name); err != nil {
+		return err
+	}
+	text, err := json.Marshal(append(n.addedPlaces(), name))
+	if err != nil {
+		return err
+	}
+	return n.opts.Board.SetSetting(settingPlaces+n.scene.ID, string(text))
+}
+
+func (n *now) placeKey(p, shown model.Place, picks []pick, last string) parts.PlaceKeyView {
+	v := parts.PlaceKeyView{ID: p.String(), Name: n.placeName(p)}
+	lines := 0
+	for i := range n.d.Items {
+		if n.s.Line(i).N(p) > 0 {
+			lines++
+		}
+	}
+	switch p.Kind {
+	case model.Tarp, model.At:
+		v.Count, v.Unit = fmt.Sprint(lines), "lines"
+		if lines == 1 {
+			v.Unit = "line"
+		}
+		v.Verb = n.meaning(p.Name)
+	case model.With:
+		v.Icon, v.Verb = "with", "goes with"
+		if lines > 0 {
+			v.Verb = "has " + plural(lines, "line")
+		}
+	case model.Used:
+		v.Name, v.Icon, v.Verb = "Used up", "used", "stays used"
+	}
+	if v.ID == last && len(picks) == 0 && p.Kind != model.Used {
+		v.Verb = "last place"
+	}
+	if p == shown {
+		v.Mode = parts.PlaceOpen
+	}
+	if len(picks) > 0 {
+		n.target(&v, p, picks)
+	}
+	return v
+}
+
+// target says what a touch on the place would do with what is picked.
+func (n *now) target(v *parts.PlaceKeyView, p model.Place, picks []pick) {
+	v.Mode = parts.PlaceTarget
+	verbs := map[string]bool{}
+	for _, k := range picks {
+		verb, why := n.verbFor(k, p)
+		if verb == "" {
+			v.Mode, v.Verb = parts.PlaceShut, why
+			return
+		}
+		verbs[verbWords[verb]] = true
+	}
+	for w := range verbs {
+		v.Verb = w
+	}
+	if len(verbs) > 1 {
+		v.Verb = "send"
+	}
+	from := picks[0].from
+	likely := from.Kind == model.At && p.Kind == model.Tarp || (from.Kind == model.Home || from.Kind == model.InKit) && p.Kind == model.Tarp
+	if likely {
+		v.Mode = parts.PlaceLikeliest
+	}
+}
+
+var verbWords = map[model.Verb]string{
+	model.PullOff: "stage", model.Direct: "straight off", model.Hand: "hand out", model.MoveTo: "move",
+	model.Return: "bring back", model.TakeOut: "take out", model.Use: "used up", model.Handover: "hand over",
+	model.Lend: "lend", model.TakeBack: "take back", model.Found: "found",
+}
+
+// verbFor is the verb that takes a pick to a place, or why there is none.
+func (n *now) verbFor(k pick, to model.Place) (verb model.Verb, why string) {
+	i := n.d.ItemIndex(k.item)
+	if i < 0 {
+		return "", "not listed"
+	}
+	from := k.from
+	onRig := from.Kind == model.Home || from.Kind == model.InKit
+	ground := onRig || from.Kind == model.Tarp || from.Kind == model.At
+	switch {
+	case from == to:
+		return "", "here now"
+	case to.Kind == model.Used:
+		if n.d.Items[i].Kind != model.Consumable {
+			return "", "comes back"
+		}
+		if !ground {
+			return "", "not here"
+		}
+		return model.Use, ""
+	case to.Kind == model.With && ground:
+		return n.handVerb(to.Name), ""
+	case from.Kind == model.With || from.Kind == model.Riding:
+		if to.Kind == model.Tarp {
+			return model.TakeBack, ""
+		}
+		return "", "tarp first"
+	case from.Kind == model.InKit && n.s.Real(from).Kind != model.Home && (to.Kind == model.Tarp || to.Kind == model.At):
+		return model.TakeOut, ""
+	case onRig && to.Kind == model.Tarp:
+		return model.PullOff, ""
+	case onRig && to.Kind == model.At:
+		return model.Direct, ""
+	case from.Kind == model.Tarp && to.Kind == model.At:
+		return model.Hand, ""
+	case from.Kind == model.At && to.Kind == model.Tarp:
+		return model.Return, ""
+	case from.Kind == model.At && to.Kind == model.At:
+		return model.MoveTo, ""
+	case (from.Kind == model.Unexplained || from.Kind == model.Lost) && (to.Kind == model.Tarp || to.Kind == model.At):
+		return model.Found, ""
+	}
+	return "", "not from there"
+}
+
+// handVerb is how pieces go to an agency: handed over with a patient, or lent.
+func (n *now) handVerb(agency string) model.Verb {
+	if a := n.d.Agency(agency); a != nil {
+		kind := strings.ToLower(a.Kind)
+		if strings.Contains(kind, "ems") || strings.Contains(kind, "ambulance") || strings.Contains(kind, "hospital") {
+			return model.Handover
+		}
+	}
+	return model.Lend
+}

@@ -1,0 +1,145 @@
+package ui
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// What is being typed.
+const (
+	findPiece = "find"  // three letters of a piece
+	findPlace = "place" // the name of a new place
+)
+
+// typing is Find and New place: letters of our own in the lower half, and what
+// they find above.
+type typing struct {
+	sh    *Shell
+	t     *tarpScreen
+	on    bool
+	what  string
+	text  string
+	out   *parts.Readout
+	shut  *parts.Key
+	found *parts.Tiles
+	panel *parts.Panel
+	pad   *parts.LetterPad
+	words []*parts.Key // places to choose instead of typing
+	trail *fyne.Container
+	none  *parts.Label
+}
+
+// placeWords are plain places that a scene may have.
+var placeWords = []string{"V3", "Side A", "Side B", "Side C", "Side D", "Rehab", "Debris", "Decon", "Trail", "Water"}
+
+func newTyping(sh *Shell, t *tarpScreen) *typing {
+	y := &typing{sh: sh, t: t}
+	y.out = parts.NewReadout(parts.ReadoutView{ID: "typed", Tone: parts.Live})
+	y.shut = parts.NewKey(parts.KeyView{ID: "close", Title: "Close", Icon: "cross"}, y.close)
+	y.found = parts.NewTiles(t.touch)
+	y.panel = parts.NewPanel(parts.PanelView{ID: "found", Title: "Find"}, y.found)
+	y.pad = parts.NewLetterPad(y.typed, y.delete, y.done)
+	for _, w := range placeWords {
+		y.words = append(y.words, parts.NewKey(parts.KeyView{Kind: parts.KindAct, ID: "place-" + w, Title: w, Lay: parts.LayCentre}, func() {
+			y.text = w
+			y.done()
+		}))
+	}
+	y.trail = box(y.layWords)
+	for _, k := range y.words {
+		y.trail.Add(k)
+	}
+	y.none = parts.NewLines(parts.LabelView{ID: "none", Role: look.Lead})
+	return y
+}
+
+func (y *typing) layWords(size fyne.Size) {
+	gap := look.U(look.Gap)
+	cols := max(1, int((size.Width+gap)/(look.U(150)+gap)))
+	w := (size.Width - gap*float32(cols-1)) / float32(cols)
+	for i, k := range y.words {
+		h := look.U(look.Floor)
+		yy := float32(i/cols) * (h + gap)
+		k.Hidden = yy+h > size.Height+1
+		place(k, float32(i%cols)*(w+gap), yy, w, h)
+	}
+}
+
+func (y *typing) open(what string) { y.on, y.what, y.text = true, what, "" }
+
+func (y *typing) objects() []fyne.CanvasObject {
+	top := []fyne.CanvasObject{y.out, y.shut, y.pad}
+	switch {
+	case y.what == findPlace:
+		return append(top, y.trail)
+	case y.panel.Hidden:
+		return append(top, y.none)
+	}
+	return append(top, y.panel)
+}
+
+func (y *typing) layout(w, h float32) {
+	gap, row := look.U(look.Gap), look.U(look.Floor)
+	padH := 4*row + 3*gap
+	shutW := look.U(150)
+	y0 := h - padH - gap - row
+	place(y.pad, 0, h-padH, w, padH)
+	place(y.out, 0, y0, w-shutW-gap, row)
+	place(y.shut, w-shutW, y0, shutW, row)
+	for _, o := range []fyne.CanvasObject{y.panel, y.trail, y.none} {
+		place(o, 0, 0, w, y0-gap)
+	}
+}
+
+// show brings what is found up to date.
+func (y *typing) show(n *now) {
+	ask := "Three letters of a piece"
+	if y.what == findPlace {
+		ask = "Name of the place, or touch one above"
+	}
+	v := parts.ReadoutView{ID: "typed", Text: y.text, Tone: parts.Live, Role: look.Place}
+	if y.text == "" {
+		v.Text, v.Role, v.Tone = ask, look.Lead, parts.Hole
+	}
+	y.out.Set(v)
+	views := n.found(y.text, y.t.hidden, y.t.picks)
+	y.found.Set(views)
+	y.panel.Set(parts.PanelView{ID: "found", Title: plural(len(views), "find"), Note: "touch one, then a place"})
+	y.panel.Hidden = len(views) == 0
+	none := "Letters find a piece by any of its names, on every rig, wherever it is now."
+	if y.text != "" {
+		none = "Nothing is called " + y.text + ". Try fewer letters, or another word for it."
+	}
+	y.none.SetText(none)
+}
+
+func (y *typing) typed(s string) {
+	y.text += s
+	y.sh.refresh()
+}
+
+func (y *typing) delete() {
+	if r := []rune(y.text); len(r) > 0 {
+		y.text = string(r[:len(r)-1])
+	}
+	y.sh.refresh()
+}
+
+func (y *typing) close() {
+	y.on = false
+	y.sh.refresh()
+}
+
+// done ends typing; a name that was typed becomes a place of the scene.
+func (y *typing) done() {
+	if y.what == findPlace && strings.TrimSpace(y.text) != "" {
+		if err := y.sh.now().addPlace(y.text); err != nil {
+			y.sh.said = &said{trouble: inWords(err)}
+		}
+	}
+	y.close()
+}
