@@ -21,6 +21,7 @@ type PanelView struct {
 	Rule   bool   // a rule under the head
 	Large  bool   // the title in 26 with the note under it
 	Tight  bool   // the content takes the whole panel up to the border
+	Snug   bool   // as close to the border as the hem, without it
 }
 
 // Panel is a surface with a head and one object on it.
