@@ -121,7 +121,7 @@ func mayReplace(to string, replace bool) error {
 	if _, err := os.Lstat(to); replace || errors.Is(err, fs.ErrNotExist) {
 		return nil
 	}
-	return &ledger.Trouble{What: fmt.Sprintf("%s was not restored over.", filepath.Base(to)), Safe: untouched,
+	return &ledger.Trouble{What: fmt.Sprintf("Nothing was restored to %s.", filepath.Base(to)), Safe: untouched,
 		Do:  "If the backup shall take its place, say so (-replace): the file that is there is then moved aside and kept.",
 		Err: ErrExists}
 }

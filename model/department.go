@@ -1,6 +1,9 @@
 package model
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // Blank stands where a table leaves a whole number empty.
 const Blank = -1 << 62
@@ -80,10 +83,10 @@ func (it *Item) Short() string {
 	return it.Name
 }
 
-// Ask finds the item's own line for a check.
+// Ask finds the item's own line for a check, in any case.
 func (it *Item) Ask(check string) (Ask, bool) {
 	for _, a := range it.Checks {
-		if a.Check == check {
+		if strings.EqualFold(a.Check, check) {
 			return a, true
 		}
 	}
@@ -183,7 +186,7 @@ func (d *Department) Index() *Department {
 	d.item = index(d.Items, func(x Item) string { return x.ID })
 	d.rig = index(d.Rigs, func(x Rig) string { return x.ID })
 	d.slot = index(d.Slots, func(x Slot) string { return x.ID })
-	d.check = index(d.Checks, func(x Check) string { return x.ID })
+	d.check = index(d.Checks, func(x Check) string { return strings.ToLower(x.ID) })
 	d.member = index(d.Members, func(x Member) string { return x.ID })
 	d.agency = index(d.Agencies, func(x Agency) string { return x.Code })
 	d.stock = index(d.Stock, func(x Stock) string { return x.ID })
@@ -220,8 +223,8 @@ func (d *Department) Rig(id string) *Rig { return get(d.Rigs, d.rig, id) }
 // Slot finds a slot, nil if there is none.
 func (d *Department) Slot(id string) *Slot { return get(d.Slots, d.slot, id) }
 
-// Check finds a check, nil if there is none.
-func (d *Department) Check(id string) *Check { return get(d.Checks, d.check, id) }
+// Check finds a check, in any case; nil if there is none.
+func (d *Department) Check(id string) *Check { return get(d.Checks, d.check, strings.ToLower(id)) }
 
 // Member finds a member, nil if there is none.
 func (d *Department) Member(id string) *Member { return get(d.Members, d.member, id) }

@@ -64,6 +64,16 @@ const (
 	BlankNote Verb = "blank_note"
 )
 
+// AboutItem tells whether an act of the verb must name an item.
+func (v Verb) AboutItem() bool {
+	switch v {
+	case Count, Settle, CheckIt, Override, Tag, Repair:
+		return true
+	}
+	_, moving := Table[v]
+	return moving
+}
+
 // Word is the first word of a reply.
 type Word string
 

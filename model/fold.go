@@ -15,7 +15,6 @@ type Outcome struct {
 	NoExtra      bool   // a match found fewer extras than pieces
 	NewRig       bool   // the rig or agency is in no table
 	RigBack      bool   // a rig that had left is here again
-	Unknown      bool   // the item is not in the inventory
 }
 
 // Fold makes the board of a set of entries, whatever their order and however
@@ -39,11 +38,16 @@ func (s *State) Apply(e *Entry) Outcome {
 		return out
 	}
 	line := -1
-	if e.Item != "" {
-		if line = s.Dept.ItemIndex(e.Item); line < 0 {
-			s.unknown(e, &out)
-			return out
-		}
+	if e.Item != "" && (e.Verb.AboutItem() || e.Verb == Note || e.Verb == Look) {
+		line = s.Dept.ItemIndex(e.Item)
+	}
+	switch {
+	case !e.Verb.AboutItem():
+	case line < 0:
+		s.unknown(e, &out)
+		return out
+	case e.Reply.Has(unknownItem): // its writer did not know the line: nothing moves
+		return out
 	}
 	a := act{s: s, e: e, scene: s.Scene(e.Scene).ID, line: line, out: &out}
 	if _, ok := Table[e.Verb]; ok && line >= 0 && !(e.Verb == Match && e.From == "") {
@@ -68,11 +72,11 @@ func (s *State) unknown(e *Entry, out *Outcome) {
 		sc.Unknown = without(sc.Unknown, e.Item)
 		return
 	}
-	if e.Verb != Look {
-		sc.Unknown = union(sc.Unknown, e.Item)
-		out.Unknown = true
-	}
+	sc.Unknown = union(sc.Unknown, e.Item)
 }
+
+// unknownItem is the reason of an act about a piece that is in no table.
+const unknownItem = "unknown_item"
 
 // touch marks that a taken entry was about the line: the moves before it can
 // no longer be undone by a correct.
@@ -150,6 +154,7 @@ func (s *State) open(e *Entry) {
 			rest = append(rest, old)
 			continue
 		}
+		sc.Took = append(append(sc.Took, old.ID), old.Took...)
 		if !taken {
 			sc.Ground, taken = old.Ground, true
 		} else {
@@ -160,7 +165,7 @@ func (s *State) open(e *Entry) {
 	if !taken {
 		return
 	}
-	s.heir = e.Scene
+	sc.Took = sc.Took[:min(len(sc.Took), tookKept)]
 	s.barrier = s.folded
 	alone := !slices.ContainsFunc(rest, func(o *Scene) bool { return !o.Closed })
 	for i, l := range s.lines {
@@ -169,28 +174,65 @@ func (s *State) open(e *Entry) {
 		if alone {
 			peak = s.away(i)
 		}
-		if len(keep) != len(l.Scenes) || peak != l.Peak {
+		if len(keep) != len(l.Scenes) || peak != l.Peak || l.undo != nil {
 			l = s.edit(i)
-			l.Scenes, l.Peak = keep, peak
+			l.Scenes, l.Peak, l.undo = keep, peak, nil
 		}
 	}
 }
+
+// tookKept is how many scenes back an act of a device that was cut off still
+// finds the scene that followed its own.
+const tookKept = 32
 
 // reground lays what lies on one scene's ground on another's.
 func (s *State) reground(from, to string) {
 	if from == to {
 		return
 	}
-	for i := range s.lines {
-		for _, st := range s.lines[i].Stacks {
-			if st.Place.onScene() && st.Place.Ground == from {
-				l := s.edit(i)
-				l.take(st.Place, st.N)
-				st.Place.Ground = to
+	move := func(p *Place) {
+		if p.onScene() && p.Ground == from {
+			p.Ground = to
+		}
+	}
+	for i, l := range s.lines {
+		for _, st := range slices.Clone(l.Stacks) {
+			was := st.Place
+			if move(&st.Place); st.Place != was {
+				l = s.edit(i)
+				l.take(was, st.N)
 				l.put(st.Place, st.N, st.Holder)
 			}
 		}
+		if l.Contest != nil {
+			c := *l.Contest
+			c.Claims = slices.Clone(c.Claims)
+			move(&c.Place)
+			for k := range c.Claims {
+				move(&c.Claims[k].Place)
+			}
+			s.edit(i).Contest = &c
+		}
+		if l.hist != nil {
+			s.edit(i).hist = l.hist.mapped(move)
+		}
 	}
+}
+
+// mapped is the history with its places changed.
+func (h *step) mapped(move func(*Place)) *step {
+	var all []step
+	for ; h != nil; h = h.prev {
+		all = append(all, *h)
+	}
+	var out *step
+	for _, c := range slices.Backward(all) {
+		move(&c.from)
+		move(&c.claim.Place)
+		c.prev = out
+		out = &c
+	}
+	return out
 }
 
 func (a *act) arrive() {

@@ -52,6 +52,12 @@ func (d *Department) Patched(p *InventoryPatch) *Department {
 	n.Places = patched(n.Places, put.Places, p, TablePlaces, func(x PlaceName) string { return x.Place })
 	n.Stock = patched(n.Stock, put.Stock, p, TableStock, func(x Stock) string { return x.ID })
 	n.Pulls = patched(n.Pulls, put.Pulls, p, TablePulls, nil)
+	n.Index()
+	for i := range n.Items { // two patches made apart may put two kits into each other
+		if len(n.loop(n.Items[i].ID)) > 0 {
+			n.Items[i].Kit = ""
+		}
+	}
 	return n.Index()
 }
 
@@ -99,6 +105,7 @@ func (s *State) edited(p *InventoryPatch) {
 	}
 	s.want = s.want.Patched(p)
 	s.refit()
+	s.barrier = s.folded
 }
 
 // release lets a waiting change in once its pieces are home.
@@ -117,20 +124,32 @@ func (s *State) refit() {
 	old, lines := s.Dept, s.lines
 	next := s.want.Clone()
 	held := map[string]bool{}
+	hold := func(was *Item) {
+		next.hold(was, s.want.ItemIndex(was.ID))
+		held[was.ID] = true
+	}
 	for i := range old.Items {
 		was := &old.Items[i]
 		if want := s.want.Item(was.ID); s.away(i) > 0 && (want == nil || !sameAccount(want, was)) {
-			next.hold(was, s.want.ItemIndex(was.ID))
-			held[was.ID] = true
+			hold(was)
 		}
 	}
-	for again := true; again; { // a kit stays as long as something that waits lives in it
+	for again := true; again; { // what waits keeps the kit that it lives in, and both may not end up in each other
 		again = false
-		for id := range held {
-			k := old.Item(old.Item(id).Kit)
-			if k != nil && !held[k.ID] && s.want.Item(k.ID) == nil {
-				next.hold(k, -1)
-				held[k.ID], again = true, true
+		next.Index()
+		for i := range old.Items {
+			if !held[old.Items[i].ID] {
+				continue
+			}
+			must := next.loop(old.Items[i].ID)
+			if k := next.Item(old.Items[i].Kit); k == nil || k.Kind != Kit {
+				must = append(must, old.Items[i].Kit)
+			}
+			for _, id := range must {
+				if k := old.Item(id); k != nil && !held[id] {
+					hold(k)
+					again = true
+				}
 			}
 		}
 	}
@@ -148,22 +167,47 @@ func (s *State) refit() {
 			s.lines[i] = s.recounted(i, lines[j])
 		}
 	}
-	s.barrier = s.folded
+	for i := range s.lines { // a new home may be in a kit that is away
+		if n := s.away(i); n > s.lines[i].Peak {
+			s.edit(i).Peak = n
+		}
+	}
+	for i, sc := range s.scenes {
+		if len(sc.Unknown) > 0 {
+			c := *sc
+			c.Unknown = slices.DeleteFunc(slices.Clone(sc.Unknown), func(id string) bool { return s.Dept.ItemIndex(id) >= 0 })
+			s.scenes[i] = &c
+		}
+	}
+	if !slices.Equal(s.lines, lines) {
+		s.barrier = s.folded
+	}
+}
+
+// loop lists the kits round a loop that the line is in, none if it is in none.
+func (d *Department) loop(id string) []string {
+	var met []string
+	for it := d.Item(id); it != nil && !slices.Contains(met, it.ID); it = d.Item(it.Kit) {
+		if met = append(met, it.ID); it.Kit == id {
+			return met
+		}
+	}
+	return nil
 }
 
 // sameAccount tells whether two versions of a line have the same books.
 func sameAccount(a, b *Item) bool {
-	return a.Quantity == b.Quantity && a.Kit == b.Kit && a.Rig == b.Rig
+	return a.Quantity == b.Quantity && a.Kit == b.Kit && a.Rig == b.Rig && a.Kind == b.Kind
 }
 
-// hold keeps the books of a line as they are: its quantity, kit and rig.
+// hold keeps the books of a line as they are: its quantity, kind, kit and rig.
 func (d *Department) hold(was *Item, at int) {
 	if at < 0 {
 		d.Items = append(d.Items, *was)
 		return
 	}
 	it := &d.Items[at]
-	it.Quantity, it.Kit, it.Rig = was.Quantity, was.Kit, was.Rig
+	it.Quantity, it.Kind, it.Kit, it.Rig = was.Quantity, was.Kind, was.Kit, was.Rig
 }
 
 // recounted is a line that is wholly home, with its new quantity in its new

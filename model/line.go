@@ -47,12 +47,14 @@ type Contest struct {
 	Device string  `json:"d"` // who wrote the contested entry, and its number there
 	N      int     `json:"n"`
 	Claims []Claim `json:"c,omitempty"` // the later claim first
+	Told   bool    `json:"t,omitempty"` // the reply to the contested entry said so; else it came to light when two logs met
 }
 
 // A Claim is where one device said the pieces went.
 type Claim struct {
 	Place  Place  `json:"p"`
 	Device string `json:"d"`
+	N      int    `json:"n"` // the entry's number on its device
 	By     string `json:"b,omitempty"`
 	Holder string `json:"h,omitempty"`
 	At     int64  `json:"a,omitempty"` // Unix ms
@@ -60,11 +62,10 @@ type Claim struct {
 
 // step is one move of a line in its history.
 type step struct {
-	prev     *step
-	n        int
-	from, to Place
-	num      int // the entry's number on its device
-	claim    Claim
+	prev  *step
+	n     int
+	from  Place
+	claim Claim // where they went, and who says so
 }
 
 // undo keeps the lines as they stood before a move.

@@ -76,7 +76,7 @@ func (s *State) Trace(e *Entry, line, n int, from, to Place) Trace {
 		return t
 	}
 	for h := l.hist; h != nil && t.Missing > 0; h = h.prev {
-		if h.from == from && h.claim.Device != e.Stamp.Device && !e.Seen.Covers(h.claim.Device, h.num) {
+		if h.from == from && h.claim.Device != e.Stamp.Device && !e.Seen.Covers(h.claim.Device, h.claim.N) {
 			k := min(h.n, t.Missing)
 			t.Gone = append(t.Gone, Followed{k, h.claim})
 			t.Missing -= k
@@ -156,7 +156,7 @@ func (a *act) moving() {
 	a.home()
 	switch e.Verb {
 	case Match:
-		a.takeExtras(n, to.Name)
+		a.takeExtras(to.Name)
 	case Restock:
 		a.takeStock()
 	}
@@ -184,8 +184,7 @@ func (a *act) transfer(line, n int, from, to Place) bool {
 		return true
 	}
 	a.out.Contested = true
-	own := Claim{Place: to, Device: e.Stamp.Device, By: e.By, Holder: e.Holder, At: e.At()}
-	claims := []Claim{own}
+	claims := []Claim{a.claim(to, e.Holder)}
 	for _, g := range t.Gone {
 		claims = append(claims, g.Claim)
 	}
@@ -207,7 +206,8 @@ func (a *act) transfer(line, n int, from, to Place) bool {
 			a.shift(line, st.N, st.Place, to)
 		}
 	}
-	s.edit(line).Contest = &Contest{Place: place, Device: e.Stamp.Device, N: e.N(), Claims: claims}
+	s.edit(line).Contest = &Contest{Place: place, Device: e.Stamp.Device, N: e.N(), Claims: claims,
+		Told: e.Reply.Word == Contested}
 	return false
 }
 
@@ -221,9 +221,22 @@ func (a *act) endedOn(line int, enough bool) {
 		return
 	}
 	c := a.s.lines[line].Contest
-	if enough && c != nil && a.e.Seen.Covers(c.Device, c.N) {
+	if enough && c != nil && a.e.Seen.Covers(c.Device, c.N) && a.knew(c) {
 		a.s.edit(line).Contest = nil
 	}
+}
+
+// knew tells whether the writer could know of the contest. One that came to
+// light only when two logs met is known to who had seen all of its claims:
+// the device that wrote the later one did not know of the other.
+func (a *act) knew(c *Contest) bool {
+	return c.Told || !slices.ContainsFunc(c.Claims, func(x Claim) bool { return !a.e.Seen.Covers(x.Device, x.N) })
+}
+
+// claim is what the entry says of where pieces went.
+func (a *act) claim(to Place, holder string) Claim {
+	e := a.e
+	return Claim{Place: to, Device: e.Stamp.Device, N: e.N(), By: e.By, Holder: holder, At: e.At()}
 }
 
 // rigBack notes a rig that had left and whose pieces show that it is here.
@@ -244,8 +257,11 @@ func (a *act) rigBack(from, to Place) {
 }
 
 // takeExtras settles the other rig's extras against the pieces found there.
-func (a *act) takeExtras(n int, rig string) {
-	s := a.s
+func (a *act) takeExtras(rig string) {
+	s, n := a.s, 0
+	for _, m := range a.out.Moves {
+		n += m.N
+	}
 	family := s.Dept.Items[a.line].Family
 	var lines []int
 	for i := range s.Dept.Items {
@@ -300,7 +316,7 @@ func (s *State) SettleMoves(line, n int, to Place) ([]Move, bool) {
 	}
 	from(win)
 	for h := l.hist; h != nil && n > 0; h = h.prev {
-		from(h.to)
+		from(h.claim.Place)
 	}
 	return moves, n <= 0
 }

@@ -3,6 +3,8 @@ package model
 import (
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // PlaceKind is the first part of a place's name and the column of the proof.
@@ -41,10 +43,10 @@ func (k PlaceKind) named() bool { return k == At || k == InKit || k == With || k
 const groundMark = "\x1f" // between a place and its ground, in entries only
 
 // ParsePlace reads "home", "tarp", "at:V1", "with:MED9" and so on. Control
-// characters and a missing word are errors.
+// characters, bytes that are no text and a missing word are errors.
 func ParsePlace(text string) (Place, error) {
 	text = strings.TrimSpace(text)
-	body, ground, _ := strings.Cut(text, groundMark)
+	body, ground, marked := strings.Cut(text, groundMark)
 	kind, name, colon := strings.Cut(body, ":")
 	p := Place{Kind: PlaceKind(strings.TrimSpace(kind)), Name: strings.TrimSpace(name), Ground: ground}
 	known := false
@@ -58,8 +60,10 @@ func ParsePlace(text string) (Place, error) {
 		return Place{}, fmt.Errorf("%q needs a word after the colon", text)
 	case !p.Kind.named() && colon:
 		return Place{}, fmt.Errorf("%q takes no word after it", string(p.Kind))
-	case strings.ContainsFunc(p.Name, func(r rune) bool { return r < ' ' }):
-		return Place{}, fmt.Errorf("%q has a control character", text)
+	case marked && (!p.onScene() || ground == ""):
+		return Place{}, fmt.Errorf("%q is not a place of a scene", string(p.Kind))
+	case strings.ContainsFunc(p.Name+ground, unicode.IsControl) || !utf8.ValidString(text):
+		return Place{}, fmt.Errorf("%q has a character that is no text", text)
 	}
 	return p, nil
 }

@@ -67,6 +67,7 @@ func parseAnswer(d *Department, key, word string) (Answer, error) {
 		if c == nil {
 			return a, fmt.Errorf("no check is called %q", key)
 		}
+		a.Check = c.ID
 		if !c.Number {
 			if word != "" && !slices.Contains(c.Words, word) && word != c.NeverWord {
 				return a, fmt.Errorf("%s cannot be %q: it is %s", key, word, strings.Join(c.Words, ", "))
@@ -116,7 +117,7 @@ func HasWord(reading, word string) bool { return slices.Contains(Words(reading),
 // Find gives the answer to a check, if there is one.
 func Find(answers []Answer, check string) (Answer, bool) {
 	for _, a := range answers {
-		if a.Check == check {
+		if strings.EqualFold(a.Check, check) {
 			return a, true
 		}
 	}
@@ -170,7 +171,7 @@ func (s *State) Passes(line int, a Answer) bool {
 		return false
 	case c.Number:
 		return !ask.HasLimit || a.Number >= ask.Limit
-	case a.Check == CountCheck && len(s.Dept.Inside(line)) > 0:
+	case strings.EqualFold(a.Check, CountCheck) && len(s.Dept.Inside(line)) > 0:
 		k := s.KitState(line)
 		return a.Word == "yes" && k != NotUsable || a.Word == "short" && k == ShortUsable
 	default:

@@ -29,8 +29,7 @@ func (a *act) shift(line, n int, from, to Place) {
 		v.Found += n
 		l.setScene(v)
 	}
-	l.hist = &step{prev: l.hist, n: n, from: from, to: to, num: a.e.N(),
-		claim: Claim{Place: to, Device: a.e.Stamp.Device, By: a.e.By, Holder: a.e.Holder, At: a.e.At()}}
+	l.hist = &step{prev: l.hist, n: n, from: from, claim: a.claim(to, a.e.Holder)}
 	a.travel(line, realFrom, s.Real(to))
 	if to == home {
 		a.arrivals = append(a.arrivals, arrival{line, n, tagged})
@@ -213,8 +212,10 @@ func (a *act) worked() {
 		v.Extra = e.Extra
 		l.setScene(v)
 	}
-	if e.Verb == Settle && a.line >= 0 {
-		s.edit(a.line).Contest = nil
+	if e.Verb == Settle {
+		if c := s.lines[a.line].Contest; c != nil && a.knew(c) {
+			s.edit(a.line).Contest = nil
+		}
 	}
 	for _, m := range e.Moves {
 		line := s.Dept.ItemIndex(m.Item)

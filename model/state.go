@@ -3,6 +3,7 @@ package model
 import (
 	"maps"
 	"slices"
+	"strings"
 )
 
 // A State is the board: the fold of the entries taken so far. It is changed
@@ -13,7 +14,6 @@ type State struct {
 
 	lines     []*Line // as Dept.Items
 	scenes    []*Scene
-	heir      string      // the scene that took over the last closed ones
 	want      *Department // the inventory as last edited; differs from Dept while pieces are out
 	held      []string    // lines whose quantity or kit waits until they are home
 	visitors  []string    // rigs that arrived and are in no table
@@ -31,6 +31,7 @@ type Scene struct {
 	Ground    string     `json:"ground,omitempty"`
 	Opened    int64      `json:"opened,omitempty"` // Unix ms
 	Closed    bool       `json:"closed,omitempty"`
+	Took      []string   `json:"took,omitempty"` // the scenes that it followed, the last ones first
 	ClearUp   bool       `json:"clear_up,omitempty"`
 	Staging   string     `json:"staging,omitempty"` // who stages, since the last relief
 	Since     int64      `json:"since,omitempty"`
@@ -202,7 +203,7 @@ func (s *State) sceneAt(id string) int {
 		if sc.ID == id {
 			return i
 		}
-		if sc.ID == s.heir {
+		if slices.Contains(sc.Took, id) {
 			last = i
 		}
 	}
@@ -254,7 +255,7 @@ func (s *State) FoundIn(i int, scene string) int {
 // rest of the scene.
 func (s *State) Overridden(scene, item, check string) bool {
 	for _, o := range s.Scene(scene).Overrides {
-		if o.Item == item && o.Check == check {
+		if o.Item == item && strings.EqualFold(o.Check, check) {
 			return true
 		}
 	}

@@ -194,7 +194,8 @@ func (s *State) Checkpoints() []Checkpoint {
 		out = append(out, *c)
 	}
 	slices.SortFunc(out, func(a, b Checkpoint) int {
-		return cmp.Or(strings.Compare(a.Rig, b.Rig), strings.Compare(a.Place.String(), b.Place.String()))
+		return cmp.Or(strings.Compare(a.Rig, b.Rig), strings.Compare(a.Place.String(), b.Place.String()),
+			strings.Compare(a.Place.Ground, b.Place.Ground))
 	})
 	return out
 }

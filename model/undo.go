@@ -19,16 +19,14 @@ func (a *act) undo(n int, from, to Place) bool {
 	if u == nil {
 		return false
 	}
-	now := s.lines[a.line]
 	for _, b := range u.before {
 		c := *b.was
-		c.Contest = s.lines[b.line].Contest
+		c.Contest, c.hist = s.lines[b.line].Contest, s.lines[b.line].hist
 		c.epoch = s.epoch
 		s.lines[b.line] = &c
 	}
 	l := s.lines[a.line]
-	l.hist = &step{prev: now.hist, n: n, from: from, to: to, num: a.e.N(),
-		claim: Claim{Place: to, Device: a.e.Stamp.Device, By: a.e.By, At: a.e.At()}}
+	l.hist = &step{prev: l.hist, n: n, from: from, claim: a.claim(to, "")}
 	a.ended(true)
 	a.out.Undone = true
 	a.out.Moves = []Move{{s.Dept.Items[a.line].ID, n, from, to}}

@@ -1,17 +1,242 @@
 package ui
 
 import (
+	"fmt"
+	"reflect"
+	"strings"
+
 	"fyne.io/fyne/v2"
 
+	"tarpside/ui/look"
 	"tarpside/ui/parts"
 )
 
-type glanceScreen struct{ root *parts.Label }
+// glanceScreen is one page for the officer: what is where, what runs down,
+// what each rig could not do, what is free. Nothing on it changes stock.
+type glanceScreen struct {
+	sh    *Shell
+	root  *fyne.Container
+	aloud *parts.Key
+	away  *parts.Key
 
-func newGlance(*Shell) screen {
-	return &glanceScreen{root: parts.NewLines(parts.LabelView{ID: "reply", Text: "Glance"})}
+	view   glanceView
+	cells  int
+	bands  []*reading[bandDrawn]
+	foot   *reading[string] // places without room, and what is with others
+	none   *reading[bool]
+	gauges *reading[gaugesDrawn]
+	sent   *reading[[]sentDrawn]
+	free   *reading[[]freeView]
+	alert  *reading[alertView]
+}
+
+// gaugesDrawn is the panel of readings.
+type gaugesDrawn struct {
+	Read   []gaugeView
+	Unread string
+}
+
+// sentDrawn is a rig and what it could not do.
+type sentDrawn struct {
+	Mark parts.MarkView
+	View sentView
+}
+
+func newGlance(sh *Shell) screen {
+	g := &glanceScreen{sh: sh}
+	g.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: "Read\naloud", Icon: "say", Tone: parts.Header},
+		func() { sh.open(newAloud(sh, "Glance", (*now).aloudGlance)) })
+	g.away = parts.NewKey(parts.KeyView{ID: "rig-leaving", Title: "Rig\nleaving", Icon: "leave", Tone: parts.Header}, g.leaving)
+	g.foot = newReading(paintGlanceFoot)
+	g.none = newReading(paintNothingOut)
+	g.gauges = newReading(paintGauges)
+	g.sent = newReading(paintSent)
+	g.free = newReading(paintFree)
+	g.alert = newReading(paintAlert)
+	g.root = box(g.layout)
+	return g
 }
 
 func (g *glanceScreen) body() fyne.CanvasObject { return g.root }
 
-func (g *glanceScreen) show(*now) head { return head{title: "Glance"} }
+// leaving asks which rig must go, where more than one is here.
+func (g *glanceScreen) leaving() {
+	n := g.sh.now()
+	rigs := n.present()
+	if len(rigs) == 1 {
+		g.sh.open(newRelease(g.sh, rigs[0]))
+		return
+	}
+	var list []choice
+	for _, r := range rigs {
+		a := n.s.Account(n.scene.ID, r)
+		list = append(list, choice{kind: parts.KindRig, id: r, title: n.rigName(r), second: fmt.Sprintf("%d pieces off", a.CameOff-a.Home), mark: n.mark(r)})
+	}
+	g.sh.open(newChooser(g.sh, "Which rig must go?", "Its pieces are split into grab now, leave, and already elsewhere", list, func(rig string) {
+		g.sh.over = nil
+		g.sh.open(newRelease(g.sh, rig))
+	}))
+}
+
+func (g *glanceScreen) show(n *now) head {
+	v := n.glance(g.freeRoom())
+	if !reflect.DeepEqual(v, g.view) || len(g.root.Objects) == 0 {
+		g.view = v
+		g.fill(n)
+		relay(g.root)
+	}
+	return head{title: "Glance", sentence: v.Sentence, middle: []fyne.CanvasObject{g.aloud, g.away}, widths: []float32{152, 152}, gap: 8}
+}
+
+// fill gives every part what it shows. The bands are filled by the layout,
+// which knows how many names each has room for.
+func (g *glanceScreen) fill(n *now) {
+	v := &g.view
+	g.gauges.set(gaugesDrawn{v.Gauges, v.Unread}, "gauges", gaugeWords(v.Gauges, v.Unread))
+	var sent []sentDrawn
+	var words []string
+	for _, s := range v.Sent {
+		sent = append(sent, sentDrawn{n.mark(s.Rig), s})
+		words = append(words, s.Name+": "+s.words(s.count()))
+	}
+	g.sent.set(sent, "if-sent-now", strings.Join(words, " "))
+	var free []string
+	for _, f := range v.Free {
+		free = append(free, fmt.Sprintf("%d %s", f.Count, low(f.Name)))
+	}
+	g.free.set(v.Free, "free-now", "Free now: "+strings.Join(free, ", "))
+	g.alert.set(v.Alert, "alert", v.Alert.words())
+	g.none.set(true, "nothing-out", nothingOut+". "+nothingOutMore)
+	for len(g.bands) < len(v.Bands) {
+		g.bands = append(g.bands, newReading(paintBand))
+	}
+	g.root.Objects = []fyne.CanvasObject{g.free.obj, g.gauges.obj, g.sent.obj}
+	if v.Alert.Text != "" {
+		g.root.Objects = append(g.root.Objects, g.alert.obj)
+	}
+	if len(v.Bands) == 0 {
+		g.root.Objects = append(g.root.Objects, g.none.obj)
+	}
+	for i := range v.Bands {
+		g.root.Objects = append(g.root.Objects, g.bands[i].obj)
+	}
+	g.root.Objects = append(g.root.Objects, g.foot.obj)
+}
+
+// Sizes of Glance in design pixels.
+const (
+	glanceRight = 356 // the panels at the right
+	glanceFree  = 138 // the strip at the foot
+	glanceAlert = 40
+	freeCell    = 118
+	freeTitle   = 92
+)
+
+// freeRoom is how many families have room at the foot.
+func (g *glanceScreen) freeRoom() int {
+	w := g.root.Size().Width / look.U(1)
+	if w < 10 {
+		return 9
+	}
+	return max(4, int((w-freeTitle)/freeCell))
+}
+
+func (g *glanceScreen) layout(size fyne.Size) {
+	if cells := g.freeRoom(); cells != g.cells {
+		g.cells = cells
+		n := g.sh.now()
+		g.view = n.glance(cells)
+		g.fill(n)
+	}
+	gap := look.U(look.Gap)
+	freeH := look.U(glanceFree)
+	place(g.free.obj, 0, size.Height-freeH, size.Width, freeH)
+	h := size.Height - freeH
+	if g.view.Alert.Text != "" {
+		h -= look.U(glanceAlert) + gap
+		place(g.alert.obj, 0, h+gap, size.Width, look.U(glanceAlert))
+	}
+	right := look.U(glanceRight)
+	if size.Width < look.U(1000) {
+		right = look.U(310)
+	}
+	g.layRight(size.Width-right, right, h)
+	left := size.Width - right - 2*gap
+	place(g.none.obj, 0, 0, left, h)
+	g.layBands(left, h)
+}
+
+// layRight gives the readings what the rigs leave over.
+func (g *glanceScreen) layRight(x, w, h float32) {
+	row := look.U(78)
+	head := look.U(36)
+	sent := head + row*float32(len(g.view.Sent))
+	sent = min(sent, h*0.62)
+	place(g.gauges.obj, x, 0, w, h-sent)
+	place(g.sent.obj, x, h-sent, w, sent)
+}
+
+// layBands shares the height out: each place gets a row of names, the rest
+// goes to those with the most key pieces not yet named.
+func (g *glanceScreen) layBands(w, h float32) {
+	bands := g.view.Bands
+	foot := ""
+	if g.view.Away != "" {
+		foot = "Not here: " + g.view.Away
+	}
+	least := look.U(bandLeast)
+	footH := look.U(30)
+	shown := len(bands)
+	for shown > 1 && least*float32(shown)+footH > h {
+		shown--
+	}
+	for _, b := range bands[shown:] {
+		foot = strings.TrimSuffix(fmt.Sprintf("Also %s, %s. %s", b.Name, plural(b.Lines, "line"), foot), " ")
+	}
+	if foot == "" {
+		footH = 0
+	}
+	rows := make([]int, shown)
+	left := h - footH
+	draws := make([]bandDrawn, shown)
+	for i := range rows {
+		rows[i] = 1
+		draws[i] = flow(bands[i], w-look.U(bandTitle), 1)
+		left -= draws[i].height()
+	}
+	for {
+		best := -1
+		for i := range rows {
+			if draws[i].hidden > 0 && (best < 0 || draws[i].keys > draws[best].keys || draws[i].keys == draws[best].keys && draws[i].hidden > draws[best].hidden) {
+				if flow(bands[i], w-look.U(bandTitle), rows[i]+1).height()-draws[i].height() <= left {
+					best = i
+				}
+			}
+		}
+		if best < 0 {
+			break
+		}
+		left += draws[best].height()
+		rows[best]++
+		draws[best] = flow(bands[best], w-look.U(bandTitle), rows[best])
+		left -= draws[best].height()
+	}
+	y := float32(0)
+	for i := range bands {
+		if i >= shown {
+			g.bands[i].obj.Hide()
+			continue
+		}
+		g.bands[i].obj.Show()
+		bh := draws[i].height()
+		if shown > 0 {
+			bh += min(left/float32(shown), look.U(12))
+		}
+		place(g.bands[i].obj, 0, y, w, bh)
+		draws[i].Last = i == shown-1
+		g.bands[i].set(draws[i], bands[i].Place, bands[i].words())
+		y += bh
+	}
+	g.foot.set(foot, "not-here", foot)
+	place(g.foot.obj, 0, h-footH, w, footH)
+}

@@ -1,17 +1,177 @@
 package ui
 
 import (
+	"fmt"
+
 	"fyne.io/fyne/v2"
 
+	"tarpside/model"
+	"tarpside/ui/look"
 	"tarpside/ui/parts"
 )
 
-type moreScreen struct{ root *parts.Label }
-
-func newMore(*Shell) screen {
-	return &moreScreen{root: parts.NewLines(parts.LabelView{ID: "reply", Text: "More"})}
+// moreScreen is what is needed seldom: who is here, who stages, the scene
+// itself, the look, and the balance of each rig.
+type moreScreen struct {
+	sh     *Shell
+	root   *fyne.Container
+	keys   []*parts.Key
+	close  *parts.HoldKey
+	rows   *parts.Column
+	panel  *parts.Panel
+	about  *parts.Label
+	parts  map[string]*parts.Row
+	strip  *parts.Strip
+	closed bool
 }
 
-func (g *moreScreen) body() fyne.CanvasObject { return g.root }
+func newMore(sh *Shell) screen {
+	m := &moreScreen{sh: sh, parts: map[string]*parts.Row{}}
+	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.day, m.text, m.bringBack} {
+		m.keys = append(m.keys, parts.NewKey(parts.KeyView{}, do))
+	}
+	m.close = parts.NewHoldKey(parts.HoldView{}, m.closeScene)
+	m.rows = parts.NewColumn(0)
+	m.panel = parts.NewPanel(parts.PanelView{Title: "Each rig's balance", Note: "what came off, and where it is", Rule: true}, parts.NewScroller(m.rows))
+	m.about = parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: aboutWords})
+	m.strip = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
+	m.root = box(m.layout)
+	return m
+}
 
-func (g *moreScreen) show(*now) head { return head{title: "More"} }
+// aboutWords are the cautions that the program must show.
+const aboutWords = "Local procedures, makers' instructions and your officer come first. This is no patient record: never write a patient's name or " +
+	"condition. It does not account for people. Weights and lift marks are guidance. Strut, block and bag ratings are not given here. " +
+	"Life-safety rope goes back into service only by a qualified person. Trail load, Stores and Settings are not built yet: " +
+	"the inventory is changed at a desk with tarpline stores load."
+
+func (m *moreScreen) body() fyne.CanvasObject { return m.root }
+
+func (m *moreScreen) layout(size fyne.Size) {
+	gap, keyH := look.U(look.Gap), look.U(96)
+	left := size.Width * 0.46
+	w := (left - gap) / 2
+	for i, k := range m.keys {
+		place(k, float32(i%2)*(w+gap), float32(i/2)*(keyH+gap), w, keyH)
+	}
+	y := float32((len(m.keys)+1)/2) * (keyH + gap)
+	place(m.close, 0, y, left, keyH)
+	y += keyH + gap
+	stripH := look.U(look.Floor)
+	place(m.about, look.U(8), y, left-look.U(16), size.Height-y-stripH-gap)
+	place(m.strip, 0, size.Height-stripH, size.Width, stripH)
+	place(m.panel, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
+}
+
+// show brings the screen up to date.
+func (m *moreScreen) show(n *now) head {
+	open := n.scene.ID != "" && !n.scene.Closed
+	look := n.opts.Look
+	staging := "nobody is named"
+	if n.scene.Staging != "" {
+		staging = n.memberName(n.scene.Staging) + " since " + n.clock(n.scene.Since)
+	}
+	day := "Day look"
+	if look.Day {
+		day = "Night look"
+	}
+	scale := look.Text
+	if scale == 0 {
+		scale = 1
+	}
+	fresh := "before the other is closed: two at once"
+	if !open {
+		fresh = "takes over what is still out"
+	}
+	for i, v := range []parts.KeyView{
+		{ID: "relieve", Title: "Hand over staging", Second: staging, Icon: "two"},
+		{ID: "arrive", Title: "Somebody arrives", Second: "a rig or an agency", Icon: "in"},
+		{ID: "new-scene", Title: "New scene", Second: fresh, Icon: "plus"},
+		{ID: "day", Title: day, Second: "for sun, or for the dark", Icon: "glance"},
+		{ID: "text-size", Title: "Larger text", Second: fmt.Sprintf("now %.1f times", scale), Icon: "find"},
+		{ID: ScreenBringBack, Title: "Bring back", Second: "with others, to charge, restock", Icon: "back"},
+	} {
+		v.Lay = parts.LayLeft
+		m.keys[i].Set(v)
+	}
+	m.close.Set(parts.HoldView{ID: "close-scene", Title: "Hold to close the scene", Second: n.sceneName(), Sure: "Close", Off: !open})
+	m.showRigs(n)
+	v := n.stripView(nil)
+	m.strip.Set(v)
+	if len(m.root.Objects) == 0 {
+		for _, k := range m.keys {
+			m.root.Objects = append(m.root.Objects, k)
+		}
+		m.root.Objects = append(m.root.Objects, m.close, m.about, m.panel, m.strip)
+		relay(m.root)
+	}
+	return head{title: "More", sentence: n.sceneName()}
+}
+
+// showRigs writes the balance of each rig that has pieces off.
+func (m *moreScreen) showRigs(n *now) {
+	var rows []fyne.CanvasObject
+	for _, r := range n.rigs() {
+		a := n.s.Account(n.scene.ID, r)
+		if a.CameOff == 0 {
+			continue
+		}
+		v := parts.RowView{ID: "balance-" + r, Mark: n.mark(r), Title: fmt.Sprintf("%s: %d came off", n.rigName(r), a.CameOff), Second: balanceWords(a), Off: true}
+		if m.parts[r] == nil {
+			m.parts[r] = parts.NewRow(v, nil)
+		}
+		m.parts[r].Set(v)
+		rows = append(rows, m.parts[r])
+	}
+	if len(rows) == 0 {
+		rows = append(rows, parts.NewLines(parts.LabelView{Text: "Nothing has come off a rig in this scene.", Role: look.Body}))
+	}
+	m.rows.SetInside(rows...)
+}
+
+// balanceWords are the terms of an account that are not nought.
+func balanceWords(a model.Account) string {
+	c := footCounts(a)
+	out := ""
+	for i, k := range c {
+		if k == 0 && i != int(parts.FootHome) && i != int(parts.FootUnexplained) {
+			continue
+		}
+		if out != "" {
+			out += ", "
+		}
+		out += fmt.Sprintf("%d %s", k, parts.FootWords[i])
+	}
+	return out
+}
+
+func (m *moreScreen) relieve() { m.sh.open(newRelief(m.sh)) }
+
+func (m *moreScreen) arrive() { m.sh.open(newArrival(m.sh)) }
+
+func (m *moreScreen) newScene() { m.sh.open(newOpening(m.sh)) }
+
+func (m *moreScreen) bringBack() { m.sh.Go(ScreenBringBack) }
+
+func (m *moreScreen) closeScene() {
+	m.sh.act(model.Act{Verb: model.Close})
+}
+
+func (m *moreScreen) day() {
+	m.sh.opts.Look.Day = !m.sh.opts.Look.Day
+	m.sh.relook()
+}
+
+// text goes through the three sizes of text.
+func (m *moreScreen) text() {
+	o := &m.sh.opts.Look
+	switch {
+	case o.Text < 1.2:
+		o.Text = 1.3
+	case o.Text < 1.5:
+		o.Text = 1.6
+	default:
+		o.Text = 1
+	}
+	m.sh.relook()
+}

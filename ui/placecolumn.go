@@ -48,20 +48,37 @@ func (c *placeColumn) set(views []parts.PlaceKeyView) {
 			if i+1 < len(views) {
 				row = append(row, g.keys[i+1])
 			}
-			g.rows = append(g.rows, newPair(row))
+			g.rows = append(g.rows, newPair(row, c.high))
 		}
 		g.SetInside(g.rows...)
 		c.Scroller.Refresh()
 	}
 }
 
-func newPair(keys []fyne.CanvasObject) fyne.CanvasObject {
+// rowsWanted is how many rows of places are made to fit without scrolling.
+const rowsWanted = 5
+
+// high is the height of a row: a hand's size, a little less where that spares
+// scrolling.
+func (c *placeColumn) high() float32 {
+	full := look.U(look.Target + 2)
+	room := (c.Size().Height - look.U(look.Gap)*(rowsWanted-1)) / rowsWanted
+	if room >= look.U(100) && room < full {
+		return room
+	}
+	return full
+}
+
+func newPair(keys []fyne.CanvasObject, high func() float32) fyne.CanvasObject {
 	c := box(nil, keys...)
-	c.Layout = pairLayout{keys}
+	c.Layout = pairLayout{keys, high}
 	return c
 }
 
-type pairLayout struct{ keys []fyne.CanvasObject }
+type pairLayout struct {
+	keys []fyne.CanvasObject
+	high func() float32
+}
 
 // Layout puts the keys side by side.
 func (p pairLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
@@ -74,5 +91,5 @@ func (p pairLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 
 // MinSize is the height of a target.
 func (p pairLayout) MinSize([]fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(2*look.U(look.Floor), look.U(look.Target+2))
+	return fyne.NewSize(2*look.U(look.Floor), p.high())
 }

@@ -200,9 +200,18 @@ func (sh *Shell) log(tap board.Tap) []model.Entry {
 	return entries
 }
 
+// act logs one act that names no pieces.
+func (sh *Shell) act(a model.Act) {
+	a.Quantity = model.Blank
+	sh.log(board.Tap{Acts: []model.Act{a}})
+}
+
 // typed is when an act happened: in practice the scene's own time counts.
 func (sh *Shell) typed(t time.Time) time.Time {
-	if t.IsZero() && sh.opts.Practice {
+	if !sh.opts.Practice {
+		return t
+	}
+	if t.IsZero() {
 		return sh.opts.Now()
 	}
 	return t

@@ -36,15 +36,10 @@ type tarpScreen struct {
 func newTarp(sh *Shell) screen {
 	t := &tarpScreen{sh: sh, tabs: map[string]*parts.RigTab{}, hidden: map[string]bool{}}
 	t.tiles = parts.NewTiles(t.touch)
-	t.tiles.More = func(left int) parts.TileView {
-		return parts.TileView{Name: "more", Figure: fmt.Sprint(max(left, 0)), Icon: "down"}
-	}
+	t.tiles.More, t.next = moreTile, parts.NewTiles(t.touch)
 	t.tiles.Tail = &parts.TileView{State: parts.TileAct, ID: "find", Name: "Find", Second: "three letters", Icon: "find"}
 	t.panel = parts.NewPanel(parts.PanelView{}, t.tiles)
-	t.next = parts.NewTiles(t.touch)
-	t.next.More = func(left int) parts.TileView {
-		return parts.TileView{Name: "more", Figure: fmt.Sprint(max(left, 0)), Icon: "down"}
-	}
+	t.next.More = moreTile
 	t.next.SetHeight(nextHigh)
 	t.asked = parts.NewLabel(parts.LabelView{ID: "asked"})
 	t.hand = newHandStrip(t)
@@ -54,6 +49,14 @@ func newTarp(sh *Shell) screen {
 	t.find = newTyping(sh, t)
 	t.root = box(t.layout)
 	return t
+}
+
+// moreTile turns the page of a grid, from the last one back to the first.
+func moreTile(left int) parts.TileView {
+	if left <= 0 {
+		return parts.TileView{Name: "First page", Icon: "undo"}
+	}
+	return parts.TileView{Name: "more", Figure: fmt.Sprint(left), Icon: "down"}
 }
 
 func (t *tarpScreen) body() fyne.CanvasObject { return t.root }
@@ -66,13 +69,13 @@ const placesWide = 240
 
 func (t *tarpScreen) layout(size fyne.Size) {
 	gap := look.U(look.Gap)
+	if t.find.on {
+		t.find.layout(size.Width, size.Height)
+		return
+	}
 	wide := look.U(placesWide)
 	place(t.keys, size.Width-wide, 0, wide, size.Height)
 	w := size.Width - wide - gap
-	if t.find.on {
-		t.find.layout(w, size.Height)
-		return
-	}
 	stripH, nextH, labelH := look.U(look.Floor), look.U(nextHigh*look.Current().Options().Text), look.Body.Size()*1.36
 	undoW := look.U(168)
 	y := size.Height - stripH
@@ -80,26 +83,26 @@ func (t *tarpScreen) layout(size fyne.Size) {
 	place(t.undo, w-undoW, y, undoW, stripH)
 	y -= nextH + gap
 	inset := look.U(14)
-	place(t.next, inset, y, w-2*inset, nextH)
+	place(t.next, inset-gap/2, y-gap/2, w-2*inset+gap, nextH+gap) // half a gap of a grid's own lies round it
 	place(t.asked, inset+look.U(10), y-labelH, w-2*inset, labelH)
-	place(t.hand, 0, y-labelH+look.U(2), w, nextH+labelH-look.U(2))
+	place(t.hand.Container, 0, y-labelH+look.U(2), w, nextH+labelH-look.U(2))
 	place(t.panel, 0, 0, w, y-labelH-look.U(2))
 }
 
 // show brings the screen up to date.
 func (t *tarpScreen) show(n *now) head {
 	t.settle(n)
-	t.keys.set(n.placeKeys(t.shown, t.picks, t.last))
-	objs := []fyne.CanvasObject{t.keys}
+	var objs []fyne.CanvasObject
 	if t.find.on {
 		t.find.show(n)
-		objs = append(objs, t.find.objects()...)
+		objs = t.find.objects()
 	} else {
-		objs = append(objs, t.panel, t.strip, t.undo)
+		t.keys.set(n.placeKeys(t.shown, t.picks, t.last))
+		objs = append(objs, t.keys, t.panel, t.strip, t.undo)
 		t.showPanel(n)
 		if len(t.picks) > 0 {
 			t.hand.show(n)
-			objs = append(objs, t.hand)
+			objs = append(objs, t.hand.Container)
 		} else {
 			t.showNext(n)
 			objs = append(objs, t.asked, t.next)
@@ -247,10 +250,10 @@ func (t *tarpScreen) touch(v parts.TileView) {
 	from := t.shown
 	if elsewhere {
 		from, _ = n.s.Resolve(at, i, n.scene.ID)
-	} else if v.Raised || t.find.on || n.s.Line(i).N(from) == 0 {
+	} else if v.Raised || n.s.Line(i).N(from) == 0 {
 		from = n.s.HomeOf(i)
 	}
-	t.sh.said = nil
+	t.sh.said, t.find.on = nil, false
 	for k, p := range t.picks {
 		if p.item == item && p.from == from {
 			t.picks = append(t.picks[:k:k], t.picks[k+1:]...)

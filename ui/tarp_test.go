@@ -35,6 +35,7 @@ func TestTmpTarp(t *testing.T) {
 	w.save("/tmp/ui-tarp/tarp-1024.png")
 	t.Log(parts.Cuts(w.shell.Root()))
 	w.tap("act", "find")
+	t.Log(w.parts)
 	w.tap("act", "R")
 	w.tap("act", "e")
 	w.save("/tmp/ui-tarp/find-1024.png")

@@ -3,15 +3,12 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 	"time"
 
-	"tarpside/assets"
 	"tarpside/board"
-	"tarpside/board/stores"
 )
 
 // practice is a board in a file of its own, which done takes away.
@@ -67,19 +64,15 @@ func (c *call) demo() error {
 
 // play loads the demo department and logs its scene.
 func (c *call) play(b *board.Board) (*played, error) {
-	folder, err := fs.Sub(assets.Demo, "demo")
+	tables, err := board.DemoTables()
 	if err != nil {
 		return nil, err
 	}
-	if _, err := b.LoadStores(folder, "", false); err != nil {
+	if _, err := b.LoadStores(tables, "", false); err != nil {
 		return nil, err
 	}
-	data, err := fs.ReadFile(folder, "scene.csv")
+	rows, err := board.DemoScene()
 	if err != nil {
-		return nil, err
-	}
-	rows, problems := stores.ReadScene("scene.csv", data)
-	if err := problems.Err(); err != nil {
 		return nil, err
 	}
 	p := &played{replies: board.Table{Name: "replies", Columns: []string{"seq", "reply", "reasons", "text"}}}

@@ -22,6 +22,9 @@ func (cmd *command) takes(option string) bool {
 	return slices.Contains(strings.Fields(cmd.options), option)
 }
 
+// usage is the command with its words.
+func (cmd *command) usage() string { return strings.TrimSpace(cmd.name + " " + cmd.words) }
+
 func find(name string) *command {
 	for i, cmd := range commands() {
 		if cmd.name == name {
@@ -107,11 +110,7 @@ func (c *call) explain(name string) error {
 	if cmd == nil {
 		return misuse(fmt.Sprintf("there is no command %q; try: tarpline help", name))
 	}
-	fmt.Fprintf(c.out, "tarpline %s", cmd.name)
-	if cmd.words != "" {
-		fmt.Fprintf(c.out, " %s", cmd.words)
-	}
-	fmt.Fprintf(c.out, "\n%s\n\n", cmd.short)
+	fmt.Fprintf(c.out, "tarpline %s\n%s\n\n", cmd.usage(), cmd.short)
 	for _, line := range wrap(cmd.long, width-4) {
 		fmt.Fprintf(c.out, "    %s\n", line)
 	}

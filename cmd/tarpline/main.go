@@ -131,12 +131,13 @@ func (c *call) do(args []string) error {
 		if c.help {
 			return c.explain("")
 		}
-		return misuse(strings.TrimSuffix(overview(), "\n"))
+		fmt.Fprint(c.Stderr, overview())
+		return misuse("what shall it do?")
 	}
 	name := c.args[0]
 	c.args = c.args[1:]
 	if name == "help" {
-		return c.explain(strings.Join(c.args, " "))
+		return c.explain(strings.Join(c.args[:min(1, len(c.args))], ""))
 	}
 	cmd := find(name)
 	switch {
@@ -151,7 +152,7 @@ func (c *call) do(args []string) error {
 		}
 	}
 	if len(c.args) < cmd.least || len(c.args) > cmd.most {
-		return misuse(fmt.Sprintf("it is: tarpline %s %s; for more: tarpline help %s", name, cmd.words, name))
+		return misuse(fmt.Sprintf("it is: tarpline %s; for more: tarpline help %s", cmd.usage(), name))
 	}
 	return cmd.run(c)
 }

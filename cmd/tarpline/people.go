@@ -79,33 +79,25 @@ func loadUpLines(p *board.Picture, t board.Table, rig string) []string {
 	if len(t.Rows) == 0 {
 		return []string{"Nothing of " + party(p.State.Dept, rig) + " is on the tarp."}
 	}
-	var out []string
-	compartment, door := slices.Index(t.Columns, "compartment"), ""
-	visit := board.Table{Columns: t.Columns}
-	flush := func() {
-		if len(visit.Rows) > 0 {
-			out = append(out, pick(visit, ">step=step,item=item,name=name,>n=quantity,slot=slot,>lb each=weight_lb_with_contents,lift=two_person",
-				func(column, text string) string {
-					if column != "two_person" {
-						return text
-					}
-					return map[string]string{"yes": "two people", "no": ""}[text]
-				})...)
-			visit.Rows = nil
+	compartment := slices.Index(t.Columns, "compartment")
+	t.Rows = slices.Clone(t.Rows)
+	before := ""
+	for i, row := range t.Rows {
+		door := ""
+		if row[compartment] != before {
+			before = row[compartment]
+			door = strings.TrimSpace(before + "  " + doorSide(p.State.Dept, rig, before))
 		}
+		t.Rows[i] = append(slices.Clone(row), door)
 	}
-	for _, row := range t.Rows {
-		if row[compartment] != door {
-			flush()
-			if door = row[compartment]; len(out) > 0 {
-				out = append(out, "")
+	t.Columns = append(slices.Clone(t.Columns), "door")
+	return pick(t, "door=door,>step=step,item=item,name=name,>n=quantity,slot=slot,>lb each=weight_lb_with_contents,lift=two_person",
+		func(column, text string) string {
+			if column == "two_person" {
+				return map[string]string{"yes": "two people"}[text]
 			}
-			out = append(out, "Door "+door+"  "+doorSide(p.State.Dept, rig, door))
-		}
-		visit.Rows = append(visit.Rows, row)
-	}
-	flush()
-	return out
+			return text
+		})
 }
 
 // doorSide says where a door is.
@@ -138,7 +130,7 @@ func leavingLines(p *board.Picture, t board.Table, rig string) []string {
 		}
 	}
 	if len(carried) > 0 {
-		out = append(append(out, ""), hang("Carries for others: ", strings.Join(carried, ", "))...)
+		out = append(append(out, ""), hang("Carries for others: ", strings.Join(carried, dot))...)
 	}
 	return out
 }
@@ -217,7 +209,7 @@ func tools(p *board.Picture, t board.Table, rows [][]string) string {
 			rest = append(rest, words)
 		}
 	}
-	return strings.Join(append(first, rest...), ", ")
+	return strings.Join(append(first, rest...), dot)
 }
 
 // couldNot is a line for each rig that could not do all if it were sent now.
@@ -231,7 +223,7 @@ func couldNot(p *board.Picture) []string {
 	var out []string
 	for _, rig := range p.State.Dept.Rigs {
 		if w := words[rig.ID]; len(w) > 0 {
-			out = append(out, hang(fmt.Sprintf("  %-5s", rig.ID), "goes without "+strings.Join(w, ", "))...)
+			out = append(out, hang(fmt.Sprintf("  %-5s", rig.ID), "goes without "+strings.Join(w, dot))...)
 		}
 	}
 	if len(out) > 0 {

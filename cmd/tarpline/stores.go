@@ -91,9 +91,9 @@ func (c *call) toLoad() (b *board.Board, done func(), err error) {
 
 // badRows names every problem, one a line.
 func badRows(problems stores.Problems) string {
-	head := fmt.Sprintf("%d things are wrong in the tables", len(problems))
+	head := fmt.Sprintf("%d things are wrong", len(problems))
 	if len(problems) == 1 {
-		head = "one thing is wrong in the tables"
+		head = "one thing is wrong"
 	}
 	return head + "\n" + problems.Error()
 }
@@ -124,39 +124,52 @@ func changeTable(changes []stores.Change) board.Table {
 	return t
 }
 
-// changeLines say what changes: the count of each kind for each table, and
-// each change of its own as long as they are few. All are in the CSV.
+// changeLines say what changes, table by table: how many rows are new or gone
+// and which, and each row that changes, as long as they are few. The CSV has
+// all of it.
 func changeLines(changes []stores.Change) (out []string) {
-	const few = 12
 	for len(changes) > 0 {
 		n := 1
 		for n < len(changes) && changes[n].Table == changes[0].Table {
 			n++
 		}
-		counts, shown := map[string]int{}, 0
+		keys, altered := map[string][]string{}, []string(nil)
 		for _, ch := range changes[:n] {
-			counts[ch.What]++
-		}
-		var heads []string
-		for _, w := range []struct{ what, words string }{{stores.Add, "new"}, {stores.Alter, "changed"}, {stores.Remove, "gone"}, {stores.Reorder, "in another order"}} {
-			if k := counts[w.what]; k > 0 && w.what == stores.Reorder {
-				heads = append(heads, w.words)
-			} else if k > 0 {
-				heads = append(heads, fmt.Sprintf("%d %s", k, w.words))
+			keys[ch.What] = append(keys[ch.What], ch.Key)
+			if ch.What == stores.Alter {
+				altered = append(altered, strings.TrimPrefix(ch.String(), ch.Table+": "))
 			}
 		}
-		out = append(out, fmt.Sprintf("%-10s  %s", changes[0].Table, strings.Join(heads, ", ")))
-		for _, ch := range changes[:n] {
-			if counts[ch.What] > few || ch.What == stores.Reorder {
-				continue
+		head := fmt.Sprintf("%-10s  ", changes[0].Table)
+		for _, w := range []struct{ what, words string }{{stores.Add, "new"}, {stores.Remove, "gone"}} {
+			if list := keys[w.what]; len(list) > 0 {
+				out = append(out, hang(head, fmt.Sprintf("%d %s%s", len(list), w.words, named(list)))...)
 			}
-			out = append(out, hang("            ", ch.String())...)
-			shown++
 		}
-		if shown < n-counts[stores.Reorder] && shown > 0 {
-			out = append(out, "            the others are too many to list here; with -csv all are")
+		if len(altered) > 0 {
+			out = append(out, hang(head, fmt.Sprintf("%d changed", len(altered)))...)
+			for _, a := range altered[:min(len(altered), most)] {
+				out = append(out, hang("              ", a)...)
+			}
+		}
+		if len(altered) > most {
+			out = append(out, fmt.Sprintf("              and %d more; with -csv all are listed", len(altered)-most))
+		}
+		if len(keys[stores.Reorder]) > 0 {
+			out = append(out, head+"the rows stand in another order")
 		}
 		changes = changes[n:]
 	}
 	return out
+}
+
+// most is how many rows of a table are named.
+const most = 12
+
+// named lists keys if they are few.
+func named(keys []string) string {
+	if len(keys) > most {
+		return ""
+	}
+	return ": " + strings.Join(keys, ", ")
 }

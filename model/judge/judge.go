@@ -81,6 +81,11 @@ func Judge(s *model.State, e *model.Entry) *model.State {
 	}
 	next := s.Clone()
 	out := next.Apply(e)
+	if out.Contested { // again, so that the board knows what the reply says
+		e.Reply.Word = model.Contested
+		next = s.Clone()
+		out = next.Apply(e)
+	}
 	if _, moving := model.Table[e.Verb]; moving {
 		e.Moves = out.Moves
 	}
@@ -130,13 +135,9 @@ func (r *ruling) word(out model.Outcome) model.Word {
 	return model.OK
 }
 
-// aboutItem are the verbs, beside the moving ones, that must name an item.
-var aboutItem = []model.Verb{model.Count, model.Settle, model.CheckIt, model.Override, model.Tag, model.Repair}
-
 // judge tries the reasons for a refusal in their order; "" takes the act.
 func (r *ruling) judge() string {
-	_, moving := model.Table[r.e.Verb]
-	if moving || slices.Contains(aboutItem, r.e.Verb) {
+	if r.e.Verb.AboutItem() {
 		if r.e.Item == "" {
 			r.detail = "no item is named"
 			return BadRow
@@ -150,7 +151,7 @@ func (r *ruling) judge() string {
 		if reason := r.quantity(); reason != "" {
 			return reason
 		}
-		if moving {
+		if _, moving := model.Table[r.e.Verb]; moving {
 			return r.moving()
 		}
 	}

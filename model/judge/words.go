@@ -77,7 +77,7 @@ func (r *ruling) taken(out model.Outcome) string {
 	e := r.e
 	var parts []string
 	add := func(format string, args ...any) { parts = append(parts, fmt.Sprintf(format, args...)) }
-	if r.item == nil && e.Item != "" && e.Verb != model.Look {
+	if r.item == nil && e.Verb.AboutItem() {
 		if e.Reply.Word == model.OK {
 			return e.Item + ": settled"
 		}

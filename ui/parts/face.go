@@ -102,3 +102,5 @@ func NewDrawn(part Part, w, h float32, paint func(p *Pen, size fyne.Size)) *Draw
 
 // SetPart changes how the part is listed.
 func (d *Drawn) SetPart(part Part) { d.part = part }
+
+func (f *face) base() *face { return f }

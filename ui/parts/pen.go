@@ -17,6 +17,7 @@ type Pen struct {
 	texts   []*canvas.Text
 	images  []*canvas.Image
 	names   []string // what each image shows, colours included
+	lies    []bool   // which images text is meant to lie on
 	r, t, i int
 	objs    []fyne.CanvasObject
 	cuts    []string
@@ -69,7 +70,7 @@ func (p *Pen) Fill(x, y, w, h float32, ground fyne.ThemeColorName) {
 func (p *Pen) Image(res fyne.Resource, x, y, w, h float32) {
 	if p.i == len(p.images) {
 		img := &canvas.Image{FillMode: canvas.ImageFillContain}
-		p.images, p.names = append(p.images, img), append(p.names, "")
+		p.images, p.names, p.lies = append(p.images, img), append(p.names, ""), append(p.lies, false)
 	}
 	o := p.images[p.i]
 	place(o, x, y, round(w), round(h))
@@ -79,8 +80,15 @@ func (p *Pen) Image(res fyne.Resource, x, y, w, h float32) {
 		o.Resource = res
 		o.Refresh()
 	}
+	p.lies[p.i] = false
 	p.i++
 	p.objs = append(p.objs, o)
+}
+
+// Under draws a picture that text is meant to lie on.
+func (p *Pen) Under(res fyne.Resource, x, y, w, h float32) {
+	p.Image(res, x, y, w, h)
+	p.lies[p.i-1] = true
 }
 
 // deviceScale is how many device pixels make one of ours on an object's canvas.
@@ -270,10 +278,14 @@ func (p *Pen) crowded(size fyne.Size) bool {
 	var boxes []rect
 	for _, t := range p.texts[:p.t] {
 		mid := t.Position().Y + t.Size().Height/2
-		half := t.TextSize * 0.36
-		boxes = append(boxes, rect{t.Position().X, mid - half, t.Position().X + t.Size().Width, mid + half})
+		// From the top of the capitals to some of the descenders.
+		up, down := t.TextSize*0.34, t.TextSize*0.46
+		boxes = append(boxes, rect{t.Position().X, mid - up, t.Position().X + t.Size().Width, mid + down})
 	}
-	for _, o := range p.images[:p.i] {
+	for i, o := range p.images[:p.i] {
+		if p.lies[i] {
+			continue
+		}
 		b := rectOf(o.Position(), o.Size())
 		in := o.Size().Width * 0.1
 		boxes = append(boxes, rect{b.x0 + in, b.y0 + in, b.x1 - in, b.y1 - in})

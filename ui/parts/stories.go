@@ -34,7 +34,7 @@ func Stories() []Story {
 		{"Keys", fyne.NewSize(1180, 640), keyStory, 0},
 		{"Handful", fyne.NewSize(920, 128), handfulStory, 0},
 		{"Hold keys", fyne.NewSize(1180, 420), holdStory, 0},
-		{"Digit pad", fyne.NewSize(520, 490), digitStory, 0},
+		{"Digit pad", fyne.NewSize(520, 500), digitStory, 0},
 		{"Letter pad", fyne.NewSize(1168, 420), letterStory, 0},
 		{"Answers", fyne.NewSize(520, 400), answerStory, 0},
 		{"Rig unrolled", fyne.NewSize(1168, 150), rigStory, 0},
@@ -82,8 +82,8 @@ func iconStory() fyne.CanvasObject {
 	for i, name := range look.Icons() {
 		x, y := float32(i%10)*96, float32(i/10)*92
 		g.at(x+4, y+4, 90, 86, NewDrawn(Part{}, 82, 86, func(p *Pen, size fyne.Size) {
-			p.Icon(name, look.Text, 8, 6, look.U(40))
-			p.Icon(name, look.Accent, 54, 20, look.U(24))
+			p.Icon(name, look.Text, look.U(8), look.U(6), look.U(40))
+			p.Icon(name, look.Accent, look.U(54), look.U(20), look.U(24))
 			p.Write(name, Ink{Role: look.Small, Align: fyne.TextAlignCenter, Lines: 1}, 0, look.U(58), size.Width, 0)
 		}))
 	}

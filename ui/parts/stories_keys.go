@@ -146,7 +146,7 @@ func digitStory() fyne.CanvasObject {
 	g.at(336, 8, 168, 96, NewReadout(ReadoutView{ID: "typed", Text: "22", Tone: Live}))
 	pad := NewDigitPad(func(string) {})
 	pad.SetDone(Usual, true)
-	g.at(0, 120, 328, 370, pad)
+	g.at(0, 120, 328, 376, pad)
 	g.at(336, 120, 184, 182, NewPanel(PanelView{ID: "verdict", Tone: Alarm, Icon: "bar", Title: "Not ready"},
 		NewLines(LabelView{Text: "Under 80. It cannot go in as ready, nobody can wave it past.", Role: look.Body})))
 	g.at(336, 308, 184, 182, NewKey(KeyView{ID: "charger", Title: "To the charger", Icon: "plug", Tone: Filled}, nil))

@@ -154,7 +154,10 @@ func (t *Tile) drawFoot(p *Pen, size fyne.Size) float32 {
 	// room the letters go, and where even that is not enough the word gets a
 	// line of its own.
 	letters := t.markWidth(p, mark)
-	bare := min(letters, mark)
+	bare := mark
+	if look.MarkIcon(v.Mark.Shape, v.Mark.Colour) == nil {
+		bare = letters
+	}
 	switch {
 	case v.Mark == (MarkView{}):
 	case letters+gap+word.W <= room || word.W == 0:
@@ -179,10 +182,11 @@ func (t *Tile) drawFoot(p *Pen, size fyne.Size) float32 {
 // markWidth is the width of the mark with its letters.
 func (t *Tile) markWidth(p *Pen, size float32) float32 {
 	v := t.view.Mark
-	l := p.fit(v.Letters, Ink{Role: look.Small, Lines: 1}, size*markLetters, size)
 	if look.MarkIcon(v.Shape, v.Colour) == nil {
-		return max(l.W+look.U(12), size)
+		l := p.fit(v.Letters, Ink{Role: look.SmallBold, Lines: 1}, size*markLetters, size)
+		return max(l.W+look.U(10), size)
 	}
+	l := p.fit(v.Letters, Ink{Role: look.Small, Lines: 1}, size*markLetters, size)
 	return size + look.U(4) + l.W
 }
 

@@ -1,0 +1,42 @@
+package main
+
+import "tarpside/ui"
+
+// moment is a screen at a minute of the demo scene, after some touches
+// ("kind id", as in the parts file).
+type moment struct {
+	name     string
+	screen   string
+	minute   int
+	touch    []string
+	practice bool
+	empty    bool // a department file with nothing in it
+}
+
+var moments = []moment{
+	{name: "tarp", screen: ui.ScreenTarp, minute: 60},
+	{name: "tarp place", screen: ui.ScreenTarp, minute: 60, touch: []string{"place at:V2"}},
+	{name: "tarp picked", screen: ui.ScreenTarp, minute: 60, touch: []string{"place at:V2", "act more", "piece R41-055"}},
+	{name: "tarp refused", screen: ui.ScreenTarp, minute: 60, touch: []string{"place at:V2", "piece R41-002", "place used"}},
+	{name: "tarp find", screen: ui.ScreenTarp, minute: 60, touch: []string{"act find", "act S", "act t", "act r"}},
+	{name: "tarp new place", screen: ui.ScreenTarp, minute: 60, touch: []string{"place new"}},
+	{name: "tarp before", screen: ui.ScreenTarp, minute: -1},
+	{name: "tarp contested", screen: ui.ScreenTarp, minute: 36, touch: []string{"place at:V2"}},
+	{name: "tarp practice", screen: ui.ScreenTarp, minute: 20, practice: true},
+	{name: "tarp empty", screen: ui.ScreenTarp, empty: true},
+	{name: "glance", screen: ui.ScreenGlance, minute: 60},
+	{name: "glance quiet", screen: ui.ScreenGlance, minute: 8},
+	{name: "glance aloud", screen: ui.ScreenGlance, minute: 60, touch: []string{"act read-aloud"}},
+	{name: "release", screen: ui.ScreenGlance, minute: 91, touch: []string{"act rig-leaving", "rig E42"}},
+	{name: "load up", screen: ui.ScreenLoadUp, minute: 125},
+	{name: "load up blocked", screen: ui.ScreenLoadUp, minute: 126},
+	{name: "load up number", screen: ui.ScreenLoadUp, minute: 128},
+	{name: "load up late", screen: ui.ScreenLoadUp, minute: 153},
+	{name: "leaving", screen: ui.ScreenLeaving, minute: 177},
+	{name: "leaving early", screen: ui.ScreenLeaving, minute: 60},
+	{name: "look for it", screen: ui.ScreenLookFor, minute: 169},
+	{name: "look for nothing", screen: ui.ScreenLookFor, minute: 10},
+	{name: "bring back", screen: ui.ScreenBringBack, minute: 180},
+	{name: "more", screen: ui.ScreenMore, minute: 60},
+	{name: "relief", screen: ui.ScreenMore, minute: 60, touch: []string{"act relieve"}},
+}

@@ -1,0 +1,344 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// Sizes of a band, in design pixels.
+const (
+	bandTitle = 122 // the column with the name of the place
+	bandCell  = 216 // a name at least
+	bandRow   = 30
+	bandRest  = 26
+	bandLeast = 78
+)
+
+// bandDrawn is a band with its names put into rows and columns.
+type bandDrawn struct {
+	Band   bandView
+	Cells  []bandCellAt
+	Cols   int
+	Rows   int
+	Last   bool
+	keys   int // key pieces that are not named
+	hidden int // lines that are not named
+}
+
+type bandCellAt struct{ Name, Row, Col, Span int }
+
+// flow puts names into so many rows. A long name takes two columns.
+func flow(b bandView, w float32, rows int) bandDrawn {
+	d := bandDrawn{Band: b, Cols: max(1, int(w/look.U(bandCell)))}
+	cell := w / float32(d.Cols)
+	row, col := 0, 0
+	for i, name := range b.Names {
+		span := 1
+		room := cell - look.U(34)
+		text := fyne.MeasureText(name.Name, look.BodyBold.Base()-1, look.BodyBold.Style()).Width
+		if text > room && d.Cols > 1 {
+			span = 2
+		}
+		if col+span > d.Cols {
+			row, col = row+1, 0
+		}
+		if row >= rows {
+			for _, rest := range b.Names[i:] {
+				d.hidden += rest.Lines
+				if rest.Key {
+					d.keys++
+				}
+			}
+			break
+		}
+		d.Cells = append(d.Cells, bandCellAt{i, row, col, span})
+		d.Rows = row + 1
+		col += span
+	}
+	return d
+}
+
+func (d *bandDrawn) height() float32 {
+	h := look.U(bandRow)*float32(d.Rows) + look.U(16)
+	if d.hidden > 0 {
+		h += look.U(bandRest)
+	}
+	return max(h, look.U(bandLeast))
+}
+
+// words is the band as one text.
+func (b bandView) words() string {
+	var names []string
+	for _, n := range b.Names {
+		names = append(names, n.Said)
+	}
+	return fmt.Sprintf("%s, %s: %s", b.Name, plural(b.Lines, "line"), strings.Join(names, ", "))
+}
+
+func paintBand(d *bandDrawn, p *parts.Pen, size fyne.Size) {
+	b := &d.Band
+	in := look.U(8)
+	name := p.Write(b.Name, parts.Ink{Role: look.Place, Lines: 1}, in, look.U(6), look.U(bandTitle)-look.U(14), 0)
+	p.Write(parts.B(fmt.Sprint(b.Lines))+plural(b.Lines, " line")[len(fmt.Sprint(b.Lines)):], parts.Ink{Role: look.Body, Lines: 1}, in, look.U(4)+name.H, look.U(bandTitle)-in, 0)
+	x := look.U(bandTitle)
+	cell := (size.Width - x) / float32(max(d.Cols, 1))
+	row := look.U(bandRow)
+	mark := look.U(21)
+	for _, c := range d.Cells {
+		v := b.Names[c.Name]
+		cx, cy := x+float32(c.Col)*cell, look.U(9)+float32(c.Row)*row
+		mw := p.Mark(v.Mark, cx, cy+(row-mark)/2, mark)
+		p.Middle(v.Name, parts.Ink{Role: look.BodyBold, Lines: 1}, cx+mw+look.U(8), cy, cell*float32(c.Span)-mw-look.U(12), row)
+	}
+	if d.hidden > 0 {
+		rest := b.Names[len(d.Cells):]
+		text := longest(p, len(rest), look.Body, size.Width-x-look.U(8), 1, func(k int) string {
+			var names []string
+			for _, r := range rest[:k] {
+				names = append(names, r.Said)
+			}
+			switch {
+			case k == 0:
+				return parts.B(fmt.Sprintf("%d more", d.hidden)) + plural(d.hidden, " line")[len(fmt.Sprint(d.hidden)):]
+			case k < len(rest):
+				return parts.B(fmt.Sprintf("%d more,", d.hidden)) + " such as " + strings.Join(names, ", ")
+			}
+			return parts.B(fmt.Sprintf("%d more:", d.hidden)) + " " + strings.Join(names, ", ")
+		})
+		p.Write(text, parts.Ink{Role: look.Body, Lines: 1}, x, look.U(9)+float32(d.Rows)*row, size.Width-x-look.U(8), 0)
+	}
+	if !d.Last {
+		p.Fill(0, size.Height-look.U(1), size.Width, look.U(1), look.Line)
+	}
+}
+
+const (
+	nothingOut     = "Nothing is out"
+	nothingOutMore = "Every piece is in its slot. What is pulled, or taken straight off the rig, shows here place by place"
+)
+
+func paintNothingOut(_ *bool, p *parts.Pen, size fyne.Size) {
+	p.Rect(0, 0, size.Width, size.Height-look.U(8), look.Ground, look.Line, look.U(1), look.U(look.RadiusPanel))
+	in := look.U(32)
+	side := look.U(56)
+	p.Icon("home", look.Accent, in, in, side)
+	l := p.Write(nothingOut, parts.Ink{Role: look.Place, Lines: 1}, in, in+side+look.U(16), size.Width-2*in, 0)
+	p.Write(nothingOutMore+".", parts.Ink{Role: look.Sentence}, in, in+side+look.U(24)+l.H, min(size.Width-2*in, look.U(560)), 0)
+}
+
+func paintGlanceFoot(s *string, p *parts.Pen, size fyne.Size) {
+	if *s == "" || size.Height < 2 {
+		return
+	}
+	p.Fill(0, 0, size.Width, look.U(1), look.Line)
+	p.Middle(*s, parts.Ink{Role: look.Body, Lines: 1}, look.U(8), look.U(2), size.Width-look.U(16), size.Height)
+}
+
+// gaugeWords is the panel of readings as one text.
+func gaugeWords(read []gaugeView, unread string) string {
+	var out []string
+	for _, g := range read {
+		s := fmt.Sprintf("%s, %s: %s %s, read %s", g.Name, g.Place, g.Figure, g.Unit, g.Read)
+		if g.Low {
+			s += ", " + g.Limit
+		}
+		out = append(out, s)
+	}
+	if unread != "" {
+		out = append(out, "Not read: "+unread)
+	}
+	if len(out) == 0 {
+		return "No gauge is out"
+	}
+	return strings.Join(out, ". ")
+}
+
+func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
+	x := look.U(14)
+	w := size.Width - x
+	p.Fill(0, 0, look.U(1), size.Height-look.U(8), look.Line)
+	head := p.Write("Running down", parts.Ink{Role: look.TileName, Lines: 1}, x, look.U(4), w, 0)
+	p.Write("as last read", parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, x+head.W+look.U(10), look.U(6), w-head.W-look.U(10), 0)
+	y := look.U(36)
+	room := size.Height - look.U(8)
+	if len(v.Read) == 0 && v.Unread == "" {
+		p.Write("Nothing with a gauge is out.", parts.Ink{Role: look.Body}, x, y, w, 0)
+		return
+	}
+	if v.Unread != "" {
+		l := p.Fit("Not read: "+v.Unread, parts.Ink{Role: look.Body, Keep: true}, w-look.U(34), 0)
+		room -= min(l.H, look.U(72)) + look.U(8)
+	}
+	shown := 0
+	for i, g := range v.Read {
+		need := look.U(46)
+		if i == 0 && g.Low {
+			need = look.U(78)
+		}
+		if y+need > room && i > 0 {
+			break
+		}
+		if i == 0 && g.Low {
+			paintWorst(g, p, x, y, w, need)
+		} else {
+			paintGauge(g, p, x, y, w, need)
+		}
+		y += need + look.U(6)
+		shown++
+	}
+	if v.Unread != "" {
+		text := "Not read: " + v.Unread
+		left := size.Height - look.U(8) - y
+		p.Icon("clock", look.Text, x, y+look.U(2), look.U(24))
+		text = longest(p, strings.Count(v.Unread, ", ")+1, look.Body, w-look.U(34), max(1, int(left/look.U(23))), func(k int) string {
+			all := strings.Split(v.Unread, ", ")
+			s := parts.B("Not read: ") + strings.Join(all[:k], ", ")
+			if k < len(all) {
+				s += fmt.Sprintf(", %d more", len(all)-k)
+			}
+			return s
+		})
+		p.Write(text, parts.Ink{Role: look.Body}, x+look.U(34), y, w-look.U(34), left)
+	}
+}
+
+// paintWorst draws the lowest reading large, on the ground of an alarm.
+func paintWorst(g gaugeView, p *parts.Pen, x, y, w, h float32) {
+	p.Rect(x, y, w, h, look.AlarmGround, look.Alarm, look.U(2), look.U(look.RadiusPanel))
+	in := look.U(12)
+	fig := p.Middle(g.Figure, parts.Ink{Role: look.Hand, Color: look.Alarm, Lines: 1}, x+in, y, w*0.4, h)
+	unit := p.Fit(g.Unit, parts.Ink{Role: look.Body, Lines: 1}, w*0.2, 0)
+	p.Put(unit, x+in+fig.W+look.U(6), y+h/2+look.U(2), unit.W)
+	tx := x + in + fig.W + unit.W + look.U(20)
+	tw := x + w - tx - look.U(8)
+	p.Stack(tx, y, tw, h, p.Fit(g.Name+", "+g.Place, parts.Ink{Role: look.BodyBold, Lines: 2}, tw, h*0.6),
+		p.Fit(g.Limit+". Read "+g.Read, parts.Ink{Role: look.Small, Lines: 2}, tw, h*0.6))
+}
+
+func paintGauge(g gaugeView, p *parts.Pen, x, y, w, h float32) {
+	color := look.Text
+	icon := "clock"
+	if g.Low {
+		color, icon = look.Alarm, "hourglass"
+	}
+	p.Icon(icon, color, x, y+(h-look.U(26))/2, look.U(26))
+	tx := x + look.U(36)
+	tw := w - look.U(38)
+	read := "Read " + g.Read
+	if g.Low {
+		read = capital(g.Limit) + ". Read " + g.Read
+	}
+	p.Stack(tx, y, tw, h, p.Fit(g.Figure+" "+g.Unit+"  "+g.Name+", "+g.Place, parts.Ink{Role: look.BodyBold, Color: color, Lines: 1}, tw, 0),
+		p.Fit(read, parts.Ink{Role: look.Small, Lines: 1}, tw, 0))
+}
+
+func paintSent(v *[]sentDrawn, p *parts.Pen, size fyne.Size) {
+	x := look.U(14)
+	w := size.Width - x
+	p.Fill(x, 0, w, look.U(1), look.Line)
+	p.Fill(0, 0, look.U(1), size.Height-look.U(8), look.Line)
+	p.Write("If sent now", parts.Ink{Role: look.TileName, Lines: 1}, x, look.U(5), w, 0)
+	y := look.U(34)
+	if len(*v) == 0 {
+		return
+	}
+	h := (size.Height - y - look.U(2)) / float32(len(*v))
+	for _, s := range *v {
+		box := h - look.U(6)
+		ground, edge := look.Raised, look.Line
+		p.Rect(x, y, w, box, ground, edge, look.U(1), look.U(look.RadiusPanel))
+		mark := min(look.U(38), box-look.U(12))
+		tx := x + look.U(12) + p.Mark(s.Mark, x+look.U(10), y+(box-mark)/2, mark) + look.U(10)
+		tw := x + w - tx - look.U(8)
+		name := p.Fit(s.View.Name, parts.Ink{Role: look.BodyBold, Lines: 1}, tw, 0)
+		lines := max(1, int((box-name.H-look.U(4))/p.Fit("x", parts.Ink{Role: look.Small}, tw, 0).H))
+		text := longest(p, s.View.count(), look.Small, tw, lines, s.View.words)
+		p.Stack(tx, y, tw, box, name, p.Fit(text, parts.Ink{Role: look.Small}, tw, 0))
+		y += h
+	}
+}
+
+func paintFree(v *[]freeView, p *parts.Pen, size fyne.Size) {
+	p.Fill(0, look.U(2), size.Width, look.U(1), look.Line)
+	title := look.U(freeTitle)
+	p.Middle("Free\nnow", parts.Ink{Role: look.Name}, look.U(8), 0, title-look.U(8), size.Height)
+	if len(*v) == 0 {
+		p.Middle("No critical families are set in the stores, so nothing can be counted here.", parts.Ink{Role: look.Body}, title, 0, size.Width-title, size.Height)
+		return
+	}
+	cell := (size.Width - title) / float32(len(*v))
+	for i, f := range *v {
+		x := title + float32(i)*cell
+		p.Fill(x, look.U(14), look.U(1), size.Height-look.U(22), look.Line)
+		x += look.U(9)
+		w := cell - look.U(13)
+		color := look.Text
+		if f.Count == 0 {
+			color = look.Alarm
+		}
+		p.Write(fmt.Sprint(f.Count), parts.Ink{Role: look.Hand, Color: color, Lines: 1}, x, look.U(6), w, 0)
+		p.Write(f.Name, parts.Ink{Role: look.SmallBold, Lines: 2}, x, look.U(62), w, look.U(42))
+		paintWhose(f, p, x, size.Height-look.U(30), w)
+	}
+}
+
+// paintWhose draws whose the free ones are: the mark, and how many if more
+// than one.
+func paintWhose(f freeView, p *parts.Pen, x, y, w float32) {
+	side := look.U(22)
+	if f.Count == 0 {
+		p.Write("none free", parts.Ink{Role: look.Small, Color: look.Alarm, Lines: 1}, x, y, w, 0)
+		return
+	}
+	left := w
+	for i, m := range f.Whose {
+		num := p.Fit(fmt.Sprint(m.N), parts.Ink{Role: look.Small, Lines: 1}, w, 0)
+		need := side + look.U(6)
+		if m.N > 1 {
+			need += num.W + look.U(4)
+		}
+		if more := fmt.Sprintf("+%d", len(f.Whose)-i); need > left {
+			p.Write(more, parts.Ink{Role: look.Small, Lines: 1}, x, y, w, 0)
+			return
+		}
+		mw := p.Mark(m.Mark, x, y, side)
+		if m.N > 1 {
+			p.Put(num, x+mw+look.U(4), y+(side-num.H)/2, num.W)
+		}
+		x += need
+		left -= need
+	}
+	if word := p.Fit("tarp", parts.Ink{Role: look.Small, Lines: 1}, w, 0); f.OnTarp && word.W <= left {
+		p.Put(word, x, y+(side-word.H)/2, word.W)
+	}
+}
+
+func (v alertView) words() string {
+	if v.More == 0 {
+		return v.Text
+	}
+	return fmt.Sprintf("%s. And %d more", v.Text, v.More)
+}
+
+func paintAlert(v *alertView, p *parts.Pen, size fyne.Size) {
+	ground, edge, ink := look.Surface, look.Line, look.Text
+	if v.Loud {
+		ground, edge, ink = look.AlarmGround, look.Alarm, look.Alarm
+	}
+	p.Rect(0, 0, size.Width, size.Height, ground, edge, look.U(2), look.U(look.RadiusPanel))
+	side := look.U(26)
+	p.Icon(v.Icon, ink, look.U(12), (size.Height-side)/2, side)
+	end := size.Width - look.U(14)
+	if v.More > 0 {
+		more := p.Fit(fmt.Sprintf("and %d more", v.More), parts.Ink{Role: look.Body, Lines: 1}, size.Width/4, 0)
+		p.Put(more, end-more.W, (size.Height-more.H)/2, more.W)
+		end -= more.W + look.U(16)
+	}
+	x := look.U(50)
+	p.Middle(v.Text, parts.Ink{Role: look.TileName, Lines: 1}, x, 0, end-x, size.Height)
+}

@@ -1,0 +1,436 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tarpside/model"
+	"tarpside/model/loadup"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// A shelf is one slot of the rig with the lines that live in it.
+type shelf struct {
+	slot  *model.Slot
+	lines []int
+	cols  int // columns it is drawn in
+}
+
+// shelves are what stands open behind a door, the highest first; a through
+// bay is seen from door to door, because only so it shows what closes it.
+func (n *now) shelves(st *luState) (above []shelf, band []shelf) {
+	d := *st.at
+	var all []shelf
+	centre := -1
+	for i := range n.d.Slots {
+		s := &n.d.Slots[i]
+		if s.Rig != st.rig || s.Compartment != d.Compartment {
+			continue
+		}
+		sh := shelf{slot: s}
+		for _, line := range n.linesAt(st.rig, doorOf(s)) {
+			if n.d.Items[line].Slot == s.ID {
+				sh.lines = append(sh.lines, line)
+			}
+		}
+		if len(sh.lines) == 0 {
+			continue
+		}
+		if s.Side == "through" {
+			centre = len(all)
+		}
+		all = append(all, sh)
+	}
+	if centre < 0 {
+		all = slices.DeleteFunc(all, func(s shelf) bool { return doorOf(s.slot) != d })
+	} else {
+		all, band = bay(all, all[centre].slot, d)
+	}
+	slices.SortStableFunc(all, func(a, b shelf) int { return int(b.slot.HandHeightIn - a.slot.HandHeightIn) })
+	return all, band
+}
+
+// bay takes the centre of a through bay out of its shelves, with the tray in
+// front of it at either end.
+func bay(all []shelf, centre *model.Slot, here loadup.Door) (above, band []shelf) {
+	tray := map[loadup.Door]*model.Slot{}
+	for _, s := range all {
+		if s.slot == centre {
+			continue
+		}
+		d := doorOf(s.slot)
+		if t := tray[d]; t == nil || abs(s.slot.HandHeightIn-centre.HandHeightIn) < abs(t.HandHeightIn-centre.HandHeightIn) {
+			tray[d] = s.slot
+		}
+	}
+	for _, s := range all {
+		switch d := doorOf(s.slot); {
+		case s.slot == centre || tray[d] == s.slot:
+			band = append(band, s)
+		case d == here || centre.Lap == here.Lap:
+			above = append(above, s)
+		}
+	}
+	lap := func(s shelf) int {
+		if s.slot == centre {
+			return 1
+		}
+		return 2 * boolInt(s.slot.Lap != centre.Lap)
+	}
+	slices.SortStableFunc(band, func(a, b shelf) int { return lap(a) - lap(b) })
+	return above, band
+}
+
+func abs(v float64) float64 { return max(v, -v) }
+
+func boolInt(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// bayView is the compartment as it is in life.
+func (n *now) bayView(st *luState, cols int) node {
+	above, band := n.shelves(st)
+	order := map[string]int{}
+	for i, l := range n.atDoor(st) {
+		order[l.Item] = i + 1
+	}
+	b := &bayDraw{n: n, st: st, order: order, hand: st.item}
+	if p, ok := n.inHand(st); ok {
+		b.hand = p.item.ID
+		b.shutBy = n.closedBy(p.line)
+	}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: st.at.Compartment + " as it stands open", Right: b.note()}, gap: 6}
+	var rows []node
+	for len(above) > 0 {
+		k := len(above[0].lines)
+		above[0].cols = min(b.cells(above[0], cols), cols)
+		group := above[:1]
+		if len(above) > 1 && k > 0 {
+			a, c := b.cells(above[0], cols), b.cells(above[1], cols)
+			if a+c <= cols {
+				above[0].cols, above[1].cols = a, c
+				group = above[:2]
+			}
+		}
+		above = above[len(group):]
+		rows = append(rows, b.row(group, cols))
+	}
+	if len(band) > 0 {
+		v.panel.Title = st.at.Compartment + ", cut from door to door"
+		v.panel.Right = b.doorWords()
+		for i := range band {
+			band[i].cols = 1
+			if band[i].slot.Side == "through" {
+				band[i].cols = max(cols-len(band)+1, 1)
+			}
+		}
+		rows = append(rows, b.row(band, cols))
+	}
+	if len(rows) == 0 {
+		rows = append(rows, row(40, node{id: "none", view: parts.LabelView{Text: "Nothing lives behind this door", Role: look.Body}}))
+	}
+	y := float32(0)
+	for i := range rows {
+		if slices.Contains(b.rowOf, i) {
+			break
+		}
+		y += rows[i].size + 6
+	}
+	v.show = y
+	return node{id: "bay", view: v, kids: rows}
+}
+
+// bayDraw is one drawing of a compartment.
+type bayDraw struct {
+	n      *now
+	st     *luState
+	order  map[string]int
+	hand   string   // the piece in hand
+	shutBy []string // what closes its slot
+	rowOf  []int    // rows that show the piece in hand
+	rows   int
+}
+
+func (b *bayDraw) note() string {
+	if k := len(b.order); k > 0 {
+		return plural(k, "line") + " to go in here"
+	}
+	return "touch what you want to load"
+}
+
+func (b *bayDraw) doorWords() string {
+	if b.n.sideOf(b.st.rig, *b.st.at) == "driver side" {
+		return "you are at the left door"
+	}
+	return "you are at the right door"
+}
+
+// small tells whether a line is drawn small, to read: it was home when the
+// walker came, and nothing is wrong with it now.
+func (b *bayDraw) small(line int) bool {
+	it := &b.n.d.Items[line]
+	home := b.n.s.Line(line).N(b.n.s.HomeOf(line)) == it.Quantity
+	return home && (b.st.still[it.ID] || b.n.d.Slot(it.Slot).Lap != b.st.at.Lap) && !slices.Contains(b.shutBy, it.ID)
+}
+
+// cells is how many cells of a row a shelf takes: two small ones share one.
+func (b *bayDraw) cells(s shelf, cols int) int {
+	small := 0
+	for _, i := range s.lines {
+		small += boolInt(b.small(i))
+	}
+	return len(s.lines) - small + (small+1)/2
+}
+
+const shelfLabel, smallSlot = 22, 42
+
+// row draws shelves side by side.
+func (b *bayDraw) row(group []shelf, cols int) node {
+	out := node{view: rowOf{look.Gap}}
+	used := 0
+	for _, s := range group {
+		lines := b.column(s)
+		used += s.cols
+		out.size = max(out.size, lines.size)
+		lines.size, lines.part = 0, float32(s.cols)
+		out.kids = append(out.kids, lines)
+		if slices.ContainsFunc(s.lines, func(i int) bool { return b.n.d.Items[i].ID == b.hand }) {
+			b.rowOf = append(b.rowOf, b.rows)
+		}
+	}
+	if used < cols {
+		out.kids = append(out.kids, node{part: float32(cols - used)})
+	}
+	b.rows++
+	return out
+}
+
+// column draws one shelf: its name, then its lines in rows of cells.
+func (b *bayDraw) column(s shelf) node {
+	var cells, small []node
+	for _, i := range s.lines {
+		v := b.slot(i)
+		if b.small(i) {
+			small = append(small, node{id: v.ID, view: v, size: smallSlot})
+		} else {
+			cells = append(cells, node{id: v.ID, view: v})
+		}
+	}
+	for len(small) > 0 {
+		k := min(2, len(small))
+		cells = append(cells, node{view: colOf{4}, kids: append(slices.Clone(small[:k]), node{})[:k+boolInt(k == 1)]})
+		small = small[k:]
+	}
+	kids := []node{{id: "shelf " + s.slot.ID, size: shelfLabel, view: parts.LabelView{Text: shelfName(s.slot), Role: look.Small, Lines: 2}}}
+	h := float32(shelfLabel)
+	for len(cells) > 0 {
+		k := min(s.cols, len(cells))
+		r := append(slices.Clone(cells[:k]), make([]node, s.cols-k)...)
+		kids = append(kids, node{view: rowOf{look.Gap}, size: look.Floor, kids: r})
+		h += look.Floor
+		cells = cells[k:]
+	}
+	h += float32(len(kids)-1) * 6
+	return node{view: colOf{6}, size: h, kids: append(kids, node{view: colOf{}, kids: nil})}
+}
+
+func shelfName(s *model.Slot) string {
+	d := s.Description
+	if d == "" {
+		return s.ID
+	}
+	return strings.ToUpper(d[:1]) + d[1:]
+}
+
+// slot is one line in its slot.
+func (b *bayDraw) slot(i int) parts.SlotView {
+	n, it := b.n, &b.n.d.Items[i]
+	v := parts.SlotView{ID: it.ID, Name: it.Short(), Mode: parts.SlotHole, Strut: strings.Contains(it.Family, "strut")}
+	home := n.s.Line(i).N(n.s.HomeOf(i))
+	p, lies := n.pieceOf(i)
+	switch {
+	case slices.Contains(b.shutBy, it.ID):
+		v.Mode, v.Icon, v.Second, v.Off = parts.SlotAlarm, "bar", "in, closes "+b.endOf(i), true
+	case lies && it.ID == b.hand:
+		b.now(&v, p)
+	case lies:
+		b.out(&v, p)
+	case home == it.Quantity:
+		v.Mode, v.Icon, v.Off, v.State = parts.SlotHome, "tick", true, "home"
+		if !b.small(i) {
+			v.Second = "home"
+		}
+		if n.s.Line(i).TaggedHome > 0 {
+			v.Icon, v.Second = "tag", "home, out of service"
+		}
+	default:
+		v.Off = true
+		v.Second, v.Icon = n.whereWords(i)
+		if home > 0 {
+			v.Mode = parts.SlotHome
+		}
+	}
+	return v
+}
+
+// now words the slot of the piece in hand.
+func (b *bayDraw) now(v *parts.SlotView, p piece) {
+	v.Mode, v.State = parts.SlotNow, "next"
+	v.Second = "next in"
+	if b.st.item != "" {
+		v.Second = "this one"
+	}
+	if b.n.s.TwoPerson(p.line) {
+		v.Icon, v.Second = "two", "two people, "+v.Second
+	}
+	if p.item.Quantity > 1 {
+		v.Second = fmt.Sprintf("%d, %s", p.n, v.Second)
+	}
+	if len(b.shutBy) > 0 {
+		v.Mode, v.Icon, v.Second, v.State = parts.SlotAlarm, "bar", "blocked", "blocked"
+	}
+}
+
+// out words the slot of a piece that can be put back.
+func (b *bayDraw) out(v *parts.SlotView, p piece) {
+	n := b.n
+	weight := pounds(n.s.Weight(p.line), p.item)
+	v.State = string(p.from.Kind)
+	switch by := n.closedBy(p.line); {
+	case p.tagged:
+		v.Icon, v.Second = "tag", "out of service"
+	case len(by) > 0:
+		v.Icon, v.Second, v.State = "bar", "closed by "+n.names(by), "blocked"
+	case p.from.Kind == model.At:
+		v.Icon, v.Second = "go", "at "+n.placeName(p.from)
+	case b.after(p) != "":
+		v.Second = weight + ", after " + b.after(p)
+	default:
+		v.Second = weight + ", then"
+	}
+	if p.item.Quantity > 1 {
+		v.Second = fmt.Sprintf("%d to go, ", p.n) + strings.TrimPrefix(v.Second, weight+", ")
+	}
+	if v.Icon == "" && n.s.TwoPerson(p.line) {
+		v.Icon = "two"
+	}
+}
+
+// after names the first piece on the list that must go in before this one.
+func (b *bayDraw) after(p piece) string {
+	for _, r := range b.n.d.Rules {
+		if r.Then == p.item.ID && b.order[r.First] > 0 && (b.order[p.item.ID] == 0 || b.order[r.First] < b.order[p.item.ID]) {
+			return b.n.itemName(r.First)
+		}
+	}
+	return ""
+}
+
+// endOf says what of the bay a piece closes.
+func (b *bayDraw) endOf(i int) string {
+	s := b.n.d.Slot(b.n.d.Items[i].Slot)
+	switch {
+	case strings.Contains(s.Side, "left door"):
+		return "the left end"
+	case strings.Contains(s.Side, "right door"):
+		return "the right end"
+	}
+	return "the way"
+}
+
+// closedBy names what keeps the slot of a line closed.
+func (n *now) closedBy(line int) []string {
+	if n.s.HomeOf(line).Kind != model.Home {
+		return nil
+	}
+	return loadup.ClosedBy(n.s, line)
+}
+
+func (n *now) itemName(id string) string {
+	if it := n.d.Item(id); it != nil {
+		return it.Short()
+	}
+	return id
+}
+
+func (n *now) names(ids []string) string {
+	var out []string
+	for _, id := range ids {
+		out = append(out, n.itemName(id))
+	}
+	return and(out)
+}
+
+// and joins words: "a", "a and b", "a, b and c".
+func and(words []string) string {
+	if k := len(words); k > 1 {
+		return strings.Join(words[:k-1], ", ") + " and " + words[k-1]
+	}
+	return strings.Join(words, "")
+}
+
+// pounds is a weight in words.
+func pounds(lb float64, it *model.Item) string {
+	switch {
+	case it.NoWeight:
+		return "weight unknown"
+	case lb < 1:
+		return "under 1 lb"
+	}
+	return fmt.Sprintf("%.0f lb", lb)
+}
+
+// whereWords says where the pieces of a line are that are not home, and gives
+// the icon of the first such place.
+func (n *now) whereWords(i int) (words, icon string) {
+	var out []string
+	one := n.d.Items[i].Quantity == 1
+	for _, st := range n.s.Line(i).Stacks {
+		if st.Place == n.s.HomeOf(i) {
+			if !one {
+				out = append([]string{fmt.Sprintf("%d home", st.N)}, out...)
+			}
+			continue
+		}
+		w, ic := n.whereWord(st.Place)
+		if !one {
+			w = fmt.Sprintf("%d %s", st.N, w)
+		}
+		if icon == "" {
+			icon = ic
+		}
+		out = append(out, w)
+	}
+	return strings.Join(out, ", "), icon
+}
+
+func (n *now) whereWord(p model.Place) (word, icon string) {
+	switch p.Kind {
+	case model.Tarp:
+		return "on the tarp", "tarp"
+	case model.At:
+		return "at " + n.placeName(p), "go"
+	case model.With:
+		return "with " + n.placeName(p), "with"
+	case model.Riding:
+		return "on " + n.placeName(p), "carried"
+	case model.Charging:
+		return "on the charger", "plug"
+	case model.Bagged:
+		return "bagged", "bag"
+	case model.Used:
+		return "used up", "used"
+	case model.Lost:
+		return "lost", "lost"
+	case model.Unexplained:
+		return "looked for", "look"
+	case model.InKit:
+		return "in " + n.placeName(p), "kit"
+	}
+	return string(p.Kind), ""
+}

@@ -1,0 +1,281 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tarpside/model"
+	"tarpside/model/loadup"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// doorOf is the door of a slot.
+func doorOf(s *model.Slot) loadup.Door { return loadup.Door{Lap: s.Lap, Compartment: s.Compartment} }
+
+// doors lists the doors of a rig in the order of the walk.
+func (n *now) doors(rig string) []loadup.Door {
+	var out []loadup.Door
+	for i := range n.d.Slots {
+		if s := &n.d.Slots[i]; s.Rig == rig {
+			if d := doorOf(s); !slices.Contains(out, d) {
+				out = append(out, d)
+			}
+		}
+	}
+	slices.SortFunc(out, loadup.Door.Compare)
+	return out
+}
+
+// doorID is a door in the parts file: its compartment, with the lap where the
+// compartment has two doors.
+func (n *now) doorID(rig string, d loadup.Door) string {
+	for _, o := range n.doors(rig) {
+		if o.Compartment == d.Compartment && o != d {
+			return fmt.Sprintf("%s@%d", d.Compartment, d.Lap)
+		}
+	}
+	return d.Compartment
+}
+
+// sideOf is the side of the rig that a door is on, in words.
+func (n *now) sideOf(rig string, d loadup.Door) string {
+	word := ""
+	for i := range n.d.Slots {
+		s := &n.d.Slots[i]
+		if s.Rig != rig || doorOf(s) != d {
+			continue
+		}
+		switch {
+		case strings.Contains(s.Side, "left"):
+			return "driver side"
+		case strings.Contains(s.Side, "right"):
+			return "officer side"
+		case strings.Contains(s.Side, "rear"):
+			word = "rear"
+		case strings.Contains(s.Side, "top"):
+			word = "roof"
+		case word == "":
+			word = s.Side
+		}
+	}
+	return word
+}
+
+// doorName is a door in two words at most; the side stands over it.
+func doorName(d loadup.Door, side string) string {
+	first, rest, many := strings.Cut(d.Compartment, " ")
+	if many && (first == side || strings.HasPrefix(side, first)) {
+		return rest
+	}
+	return d.Compartment
+}
+
+// doorWords is where he stands, in a sentence.
+func (n *now) doorWords(rig string, d loadup.Door) string {
+	if !strings.Contains(n.doorID(rig, d), "@") {
+		return d.Compartment
+	}
+	if n.sideOf(rig, d) == "driver side" {
+		return d.Compartment + ", left door"
+	}
+	return d.Compartment + ", right door"
+}
+
+// linesAt are the lines that live behind a door, not those inside kits, in the
+// order of their slots; pieces of kits that lie out alone come after them.
+func (n *now) linesAt(rig string, d loadup.Door) []int {
+	var out, loose []int
+	for i := range n.d.Items {
+		it := &n.d.Items[i]
+		s := n.d.Slot(it.Slot)
+		if it.Rig != rig || s == nil || doorOf(s) != d {
+			continue
+		}
+		if it.Kit == "" {
+			out = append(out, i)
+		} else if _, ok := n.pieceOf(i); ok {
+			loose = append(loose, i)
+		}
+	}
+	return append(out, loose...)
+}
+
+// doorViews is the rig unrolled: a door or, where there is no room for all, a
+// whole side in the room of one.
+func (n *now) doorViews(st *luState, width float32) node {
+	togo := map[loadup.Door]int{}
+	for _, l := range loadup.List(n.s, st.rig, st.at) {
+		togo[l.Door]++
+	}
+	eyes := n.eyes()
+	doors := n.doors(st.rig)
+	folded := float32(len(doors))*look.Floor+5*4 > width
+	var sides []node
+	for i := 0; i < len(doors); {
+		side, k := n.sideOf(st.rig, doors[i]), i+1
+		for k < len(doors) && n.sideOf(st.rig, doors[k]) == side {
+			k++
+		}
+		group := doors[i:k]
+		if folded && len(group) > 1 && !slices.Contains(group, *st.at) {
+			sides = append(sides, n.foldedSide(st, group, side, togo))
+		} else {
+			kids := node{view: rowOf{0}, part: float32(len(group))}
+			for j, d := range group {
+				v := n.doorView(st, d, side, togo[d], eyes)
+				if j == 0 && len(group) == 1 || j == (len(group)-1)/2 && len(group) > 1 {
+					v.Side = side
+				}
+				kids.kids = append(kids.kids, node{id: v.ID, view: v})
+			}
+			sides = append(sides, kids)
+		}
+		i = k
+	}
+	return node{view: rowOf{4}, size: 150, kids: sides}
+}
+
+func (n *now) foldedSide(st *luState, group []loadup.Door, side string, togo map[loadup.Door]int) node {
+	v := parts.DoorView{Side: side, Name: fmt.Sprintf("%d doors", len(group))}
+	a, b := doorName(group[0], side), doorName(group[len(group)-1], side)
+	if len(a) <= 2 && len(b) <= 2 {
+		v.Name = a + "-" + b
+	}
+	to := group[0]
+	sum := 0
+	for i := len(group) - 1; i >= 0; i-- {
+		if k := togo[group[i]]; k > 0 {
+			sum, to = sum+k, group[i]
+		}
+	}
+	v.ID, v.State = n.doorID(st.rig, to), "side"
+	if v.Count = fmt.Sprintf("%d to go", sum); sum == 0 {
+		v.Count = ""
+	}
+	return node{id: v.ID, view: v}
+}
+
+func (n *now) doorView(st *luState, d loadup.Door, side string, togo int, eyes map[string]bool) parts.DoorView {
+	v := parts.DoorView{ID: n.doorID(st.rig, d), Name: doorName(d, side)}
+	out, away, looked := 0, 0, true
+	lines := n.linesAt(st.rig, d)
+	for _, i := range lines {
+		it := &n.d.Items[i]
+		_, lies := n.pieceOf(i)
+		switch missing := it.Quantity - n.s.Line(i).N(n.s.HomeOf(i)); {
+		case lies:
+			out++
+		case missing > 0 && it.Kind != model.Consumable:
+			away++
+		}
+		looked = looked && (eyes[it.ID] || !n.s.Aboard(i))
+	}
+	switch {
+	case togo > 0:
+		v.Count = fmt.Sprintf("%d to go", togo)
+		if slices.Contains(st.been, d) {
+			v.Count, v.Mode = fmt.Sprintf("%d, passed", togo), parts.DoorPassed
+		}
+	case out > 0:
+		v.Count = fmt.Sprintf("%d out", out)
+	case eyes[notOpened(st.rig, d)]:
+		v.Count = "not opened"
+	case away > 0:
+		v.Count = fmt.Sprintf("%d away", away)
+	case looked && len(lines) > 0:
+		v.Count, v.Mode = "seen", parts.DoorHome
+	default:
+		v.Count, v.Mode = "home", parts.DoorHome
+	}
+	if st.at != nil && *st.at == d {
+		v.Mode = parts.DoorHere
+	}
+	for i := range n.d.Slots {
+		s := &n.d.Slots[i]
+		v.Wheel = v.Wheel || s.Rig == st.rig && doorOf(s) == d && strings.Contains(s.Description, "wheel")
+	}
+	return v
+}
+
+// notOpened is the reading of the note that a door was not opened.
+func notOpened(rig string, d loadup.Door) string {
+	return fmt.Sprintf("not opened: %s %s %d", rig, d.Compartment, d.Lap)
+}
+
+// eyes tells which lines somebody had eyes on in their slots since they last
+// moved in this scene, and which doors are noted as not opened.
+func (n *now) eyes() map[string]bool {
+	out := map[string]bool{}
+	for i := range n.pic.Entries {
+		e := &n.pic.Entries[i]
+		if !e.Taken() || e.Scene != n.scene.ID {
+			continue
+		}
+		for _, m := range e.Moves {
+			delete(out, m.Item)
+		}
+		switch {
+		case e.Verb == model.Seen && e.From == e.To && e.From == string(model.Home):
+			out[e.Item] = true
+		case e.Verb == model.Count && (e.From == "" || e.From == string(model.Home)):
+			out[e.Item] = true
+		case e.Verb == model.Note && strings.HasPrefix(e.Reading, "not opened: "):
+			out[e.Reading] = true
+		}
+	}
+	return out
+}
+
+// progress counts the rig's lines that came off: those that are in, and all
+// that can come in: what is with others, charging or lost cannot.
+func (n *now) progress(rig string) (in, all int) {
+	for i := range n.d.Items {
+		it := &n.d.Items[i]
+		if it.Rig != rig || n.s.Line(i).Peak == 0 {
+			continue
+		}
+		_, lies := n.pieceOf(i)
+		if lies {
+			all++
+		} else if it.Kit == "" && n.s.Aboard(i) {
+			in, all = in+1, all+1
+		}
+	}
+	return in, all
+}
+
+// Rough times for the put-back, common practice: a look, a lift and a touch,
+// and the walk to the next door with its opening.
+const (
+	secondsAPiece = 20
+	secondsADoor  = 30
+)
+
+// roughly says what is left to do: minutes, and searches, which have no time.
+func (n *now) roughly(rig string) string {
+	seconds, last := 0, loadup.Door{Lap: -1}
+	for _, l := range loadup.List(n.s, rig, nil) {
+		if seconds += secondsAPiece; l.Door != last {
+			seconds, last = seconds+secondsADoor, l.Door
+		}
+	}
+	open := 0
+	for i := range n.d.Items {
+		if n.d.Items[i].Rig == rig && n.s.Line(i).N(model.Place{Kind: model.Unexplained}) > 0 {
+			open++
+		}
+	}
+	out := "nothing more on the tarp"
+	if seconds > 0 {
+		out = fmt.Sprintf("about %d min", (seconds+59)/60)
+	}
+	switch {
+	case open == 1:
+		out += " + 1 open search"
+	case open > 1:
+		out += fmt.Sprintf(" + %d open searches", open)
+	}
+	return out
+}

@@ -1,0 +1,92 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// leadView is the head of the right side: which piece, and what of it.
+type leadView struct {
+	id    string
+	tone  parts.Tone // Alarm where it cannot go in
+	icon  string
+	over  string // "Next in, 1 of 5 at this door", or in an alarm "Blocked"
+	title string
+	mark  parts.MarkView
+	line  string // weight, people
+	two   bool   // a pair of people before the line
+	under string // one sentence
+}
+
+// lead draws a leadView.
+type lead struct {
+	drawn *parts.Drawn
+	view  leadView
+}
+
+func newLead(v leadView) *lead {
+	l := &lead{}
+	l.drawn = parts.NewDrawn(parts.Part{}, look.Floor, 48, l.paint)
+	l.take(v)
+	return l
+}
+
+func (l *lead) set(v leadView) {
+	if l.view != v {
+		l.take(v)
+		l.drawn.Refresh()
+	}
+}
+
+func (l *lead) take(v leadView) {
+	l.view = v
+	l.drawn.SetPart(parts.Part{Kind: parts.KindText, ID: v.id, Text: join(v.over, v.title, v.line, v.under), State: string(v.tone)})
+}
+
+func (l *lead) paint(p *parts.Pen, size fyne.Size) {
+	v := l.view
+	ground, edge, width, over := look.Surface, look.Line, float32(1), look.Text
+	role := look.Body
+	if v.tone == parts.Alarm {
+		ground, edge, width, over, role = look.AlarmGround, look.Alarm, 2, look.Alarm, look.Group
+	}
+	p.Rect(0, 0, size.Width, size.Height, ground, edge, look.U(width), look.U(look.RadiusPanel))
+	in := look.U(16)
+	x, w, y := in, size.Width-2*in, look.U(5)
+	left := size.Height - 2*y
+	if v.over != "" {
+		if v.icon != "" {
+			side := role.Size() * 1.2
+			p.Icon(v.icon, over, x, y, side)
+			x += side + look.U(10)
+		}
+		o := p.Write(v.over, parts.Ink{Role: role, Color: over, Lines: 1}, x, y, w-(x-in), 0)
+		y, left = y+o.H, left-o.H
+	}
+	title := look.Place
+	if left < look.U(90) {
+		title = look.Screen
+	}
+	line := p.Fit(v.line, parts.Ink{Role: look.Lead}, w-look.U(70), 0)
+	under := p.Fit(v.under, parts.Ink{Role: look.Lead}, w, 0)
+	rest := line.H + under.H
+	t := p.Write(v.title, parts.Ink{Role: title}, in, y, w, max(left-rest, look.U(30)))
+	y += t.H + look.U(2)
+	if v.line != "" {
+		x = in
+		if v.mark != (parts.MarkView{}) {
+			x += p.Mark(v.mark, x, y+look.U(2), look.U(22)) + look.U(10)
+		}
+		if v.two {
+			p.Icon("two", look.Text, x, y, look.U(26))
+			x += look.U(36)
+		}
+		p.Put(line, x, y, w)
+		y += line.H
+	}
+	if v.under != "" {
+		p.Write(v.under, parts.Ink{Role: look.Lead}, in, y, w, size.Height-y-look.U(4))
+	}
+}
