@@ -70,7 +70,6 @@ func foldFrom(l *ledger.Ledger, balance ledger.Balance, last int, clock model.St
 		}
 	}
 	base := f.state.Seen()
-	opened := map[string]bool{}
 	for e, err := range l.Entries(balance.Covers) {
 		if err != nil {
 			return f, false, err
@@ -78,11 +77,8 @@ func foldFrom(l *ledger.Ledger, balance ledger.Balance, last int, clock model.St
 		if balance.Covers+len(f.since) == last {
 			break
 		}
-		if cached && !follows(&e, base, opened) {
+		if cached && !follows(&e, base) {
 			return f, false, nil
-		}
-		if e.Verb == model.Open {
-			opened[e.Scene] = true
 		}
 		if !e.Ahead || e.Stamp.Device == clock.Device { // a clock far ahead does not pull this one along
 			f.clock = heard(f.clock, e.Stamp)
@@ -99,16 +95,14 @@ func foldFrom(l *ledger.Ledger, balance ledger.Balance, last int, clock model.St
 }
 
 // follows tells whether an entry may be folded on top of a balance: its writer
-// had seen all that is in it, and it takes no move back that was made before,
-// for how to do so is not in it. Once another scene is open nothing of the one
-// before can be taken back.
-func follows(e *model.Entry, balance model.Vector, opened map[string]bool) bool {
+// had seen all that is in it.
+func follows(e *model.Entry, balance model.Vector) bool {
 	for device, n := range balance {
 		if !e.Seen.Covers(device, n) {
 			return false
 		}
 	}
-	return e.Verb != model.Correct || opened[e.Scene]
+	return true
 }
 
 // inOrder puts entries in the order of the fold and leaves out those that came

@@ -269,8 +269,8 @@ func drawAct(r *rapid.T, b *tablet) model.Act {
 	case model.Correct: // often one that takes the last move back
 		if rapid.Bool().Draw(r, "undo") {
 			for _, e := range slices.Backward(b.Picture().Entries) {
-				if e.Item == a.Item && len(e.Moves) == 1 {
-					a.Quantity, a.From, a.To = e.Moves[0].N, e.Moves[0].To.String(), e.Moves[0].From.String()
+				if m := e.Moves; len(m) == 1 {
+					a.Item, a.Quantity, a.From, a.To = m[0].Item, m[0].N, m[0].To.String(), m[0].From.String()
 					break
 				}
 			}

@@ -62,7 +62,7 @@ func (s *State) MarshalBalance() ([]byte, error) {
 	all, at := slices.Clone(s.lines), map[*Line]int{}
 	for i, l := range s.lines {
 		at[l] = i
-		if trail := l.trail(); false && len(trail) > 0 {
+		if trail := l.trail(); len(trail) > 0 {
 			b.Trails[i] = trail
 		}
 	}

@@ -168,7 +168,9 @@ func (n *now) alert() alertView {
 // signature, pieces that counts saw too many, unknown pieces.
 func (n *now) alerts() []alertView {
 	var out []alertView
-	add := func(icon string, loud bool, text string) { out = append(out, alertView{Text: text, Icon: icon, Loud: loud}) }
+	add := func(icon string, loud bool, text string) {
+		out = append(out, alertView{Text: text, Icon: icon, Loud: loud})
+	}
 	if n.ageMinutes() > staleAfter {
 		add("clock", false, n.age())
 	}

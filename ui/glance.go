@@ -208,7 +208,7 @@ func (g *glanceScreen) layBands(w, h float32) {
 		best := -1
 		for i := range rows {
 			if draws[i].hidden > 0 && (best < 0 || draws[i].keys > draws[best].keys || draws[i].keys == draws[best].keys && draws[i].hidden > draws[best].hidden) {
-				if flow(bands[i], w-look.U(bandTitle), rows[i]+1).height()-draws[i].height() <= left {
+				if next := flow(bands[i], w-look.U(bandTitle), rows[i]+1); next.height()-draws[i].height() <= left {
 					best = i
 				}
 			}

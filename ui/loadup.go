@@ -1,17 +1,145 @@
 package ui
 
 import (
+	"fmt"
+
 	"fyne.io/fyne/v2"
 
+	"tarpside/model"
+	"tarpside/ui/look"
 	"tarpside/ui/parts"
 )
 
-type loadupScreen struct{ root *parts.Label }
-
-func newLoadUp(*Shell) screen {
-	return &loadupScreen{root: parts.NewLines(parts.LabelView{ID: "reply", Text: "LoadUp"})}
+// loadupScreen is the put-back: the rig as a walker meets it, the compartment
+// in front of him, and one piece at a time with what is asked of it.
+type loadupScreen struct {
+	sh    *Shell
+	st    luState
+	tree  *tree
+	other *parts.Key
 }
 
-func (g *loadupScreen) body() fyne.CanvasObject { return g.root }
+func newLoadUp(sh *Shell) screen {
+	l := &loadupScreen{sh: sh}
+	l.tree = newTree(l.act)
+	l.other = parts.NewKey(parts.KeyView{ID: "other", Title: "Other work", Icon: "more", Tone: parts.Header}, func() { l.act("other") })
+	return l
+}
 
-func (g *loadupScreen) show(*now) head { return head{title: "LoadUp"} }
+func (l *loadupScreen) body() fyne.CanvasObject { return l.tree.box }
+
+func (l *loadupScreen) show(n *now) head {
+	l.st.settle(n)
+	v := parts.KeyView{ID: "other", Title: "Other work", Second: "rig, driver", Tone: parts.Header}
+	if l.st.mode == luOther {
+		v.Title, v.Second, v.State = "Back", "to loading", "open"
+	}
+	l.other.Set(v)
+	l.tree.set(n.loadupView(&l.st, n.bodyWidth()))
+	return n.loadupHead(&l.st, l.other)
+}
+
+// bodyWidth is the width of the body in design pixels.
+func (n *now) bodyWidth() float32 {
+	w := float32(1168)
+	if n.root != nil && n.root.Size().Width > 0 {
+		w = n.root.Size().Width / look.U(1000) * 1000
+		if w < 1100 {
+			w -= look.Floor - look.Rail
+		}
+		w -= look.Rail + 2*look.Gap
+	}
+	return w
+}
+
+func (n *now) loadupHead(st *luState, other *parts.Key) head {
+	in, all := n.progress(st.rig)
+	h := head{title: "Load up " + n.rigName(st.rig), mark: n.mark(st.rig), middle: []fyne.CanvasObject{other}, widths: []float32{124}, gap: 8}
+	h.sentence = n.doorWords(st.rig, *st.at)
+	if st.mode == luSweep {
+		h.sentence += ", eyes on every slot"
+	}
+	if by := n.loader(st); by != "" {
+		h.sentence += ". " + n.memberName(by)
+	}
+	h.big, h.bigWords, h.bigLine = fmt.Sprint(in), fmt.Sprintf("of %d lines in", all), n.roughly(st.rig)
+	return h
+}
+
+// loadupView is the whole body as plain values.
+func (n *now) loadupView(st *luState, width float32) node {
+	side := min(max(width*0.445, 420), 620)
+	cols := max(int((width-side-40)/142), 2)
+	var left, right node
+	switch {
+	case st.count != nil:
+		left, right = n.countView(st)
+	case st.mode == luSweep:
+		left, right = n.sweepBay(st, max(cols-1, 2)), n.sweepSide(st)
+	case st.mode == luCollect:
+		left, right = n.collectList(st), n.collectSide(st)
+	case st.mode == luCarry:
+		left, right = n.carryList(st), n.carrySide(st)
+	case st.mode == luOther:
+		left, right = n.otherList(st), n.otherSide(st)
+	default:
+		left, right = n.bayView(st, cols), n.sideView(st)
+	}
+	strip := n.loadupStrip(st)
+	return col(0, n.doorViews(st, width), row(0, col(0, left, sized(node{id: "strip", view: strip}, look.Floor)), sized(right, side)))
+}
+
+// loadupStrip is the answer to the last touch and what comes next.
+func (n *now) loadupStrip(st *luState) parts.StripView {
+	v := parts.StripView{ID: "last"}
+	undo := parts.StripKey{}
+	if _, left := n.undoFor(); left > 0 {
+		undo = parts.StripKey{ID: "undo", Title: "Undo"}
+	}
+	if n.said != nil && st.said == nil {
+		if a, ok := n.answer(n.said); ok {
+			if n.said.trouble == nil {
+				a.Keys = [2]parts.StripKey{undo}
+			}
+			return a
+		}
+	}
+	if n.pic.ReadOnly != "" {
+		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: "This window only reads", Second: n.pic.ReadOnly}
+	}
+	v.Title = n.thenWords(st)
+	if taps := n.taps(1); len(taps) > 0 {
+		v.Second = n.lastLine(taps[0])
+	}
+	if n.said != nil && len(n.said.entries) > 0 && n.said.entries[0].Reply.Word == model.OK && st.said == nil {
+		v.ID, v.Tone = "reply", parts.StripOK
+		v.Title, v.Second = v.Second, v.Title
+	}
+	v.Keys[0] = undo
+	return v
+}
+
+// thenWords is what comes after the piece in hand.
+func (n *now) thenWords(st *luState) string {
+	if st.mode != luLoad || st.count != nil {
+		return ""
+	}
+	hand, _ := n.inHand(st)
+	var out []string
+	for _, l := range n.atDoor(st) {
+		if l.Line != hand.line || hand.item == nil {
+			name := n.d.Items[l.Line].Short()
+			if l.TwoPerson {
+				name += " (two people)"
+			}
+			out = append(out, name)
+		}
+	}
+	if len(out) == 0 {
+		if next, k, ok := n.nextDoor(st); ok {
+			return parts.B("Then ") + next + ", " + plural(k, "line")
+		}
+		return ""
+	}
+	return parts.B("Then ") + fewOf(out, 2)
+}

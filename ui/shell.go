@@ -14,12 +14,13 @@ import (
 
 // The screens, by the names of the -screen flag and of the parts file.
 const (
-	ScreenTarp    = "tarp"
-	ScreenGlance  = "glance"
-	ScreenLoadUp  = "loadup"
-	ScreenLeaving = "leaving"
-	ScreenLookFor = "lookfor"
-	ScreenMore    = "more"
+	ScreenTarp      = "tarp"
+	ScreenGlance    = "glance"
+	ScreenLoadUp    = "loadup"
+	ScreenLeaving   = "leaving"
+	ScreenLookFor   = "lookfor"
+	ScreenMore      = "more"
+	ScreenBringBack = "bringback"
 )
 
 // Options are what the window needs from the program that opens it.
@@ -85,6 +86,7 @@ func New(opts Options) *Shell {
 	sh.screens = map[string]screen{
 		ScreenTarp: newTarp(sh), ScreenGlance: newGlance(sh), ScreenLoadUp: newLoadUp(sh),
 		ScreenLeaving: newLeaving(sh), ScreenLookFor: newLookFor(sh), ScreenMore: newMore(sh),
+		ScreenBringBack: newBringBack(sh),
 	}
 	if sh.screens[sh.here] == nil {
 		sh.here = ScreenTarp

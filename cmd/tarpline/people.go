@@ -86,7 +86,7 @@ func loadUpLines(p *board.Picture, t board.Table, rig string) []string {
 		door := ""
 		if row[compartment] != before {
 			before = row[compartment]
-			door = strings.TrimSpace(before + "  " + doorSide(p.State.Dept, rig, before))
+			door = strings.TrimSuffix(before+", "+doorSide(p.State.Dept, rig, before), ", ")
 		}
 		t.Rows[i] = append(slices.Clone(row), door)
 	}

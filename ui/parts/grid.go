@@ -61,7 +61,6 @@ type shape struct {
 	cellW, cellH float32
 	gap          float32
 	height       float32 // of all rows
-	indent       float32
 }
 
 func (g *Grid) shape(size fyne.Size) shape {

@@ -187,6 +187,9 @@ func (p *Pen) keyStack(v KeyView, t tint, role look.Role, size fyne.Size) {
 	side := float32(0)
 	if v.Icon != "" {
 		side = min(look.U(48), size.Height*0.3)
+		if v.Title == "" && v.Second == "" {
+			side = min(look.U(48), size.Height*0.42)
+		}
 	}
 	mid := Ink{Role: role, Color: t.text, Align: fyne.TextAlignCenter}
 	room := size.Height - side - 2*in

@@ -102,72 +102,96 @@ type ruler func(text string, bold bool) float32
 // wrap fills lines of the given widths. It reports whether a word had to be
 // broken between its letters because no line holds it. No letter is lost.
 func wrap(ps []piece, width func(line int) float32, measure ruler) (lines []line, broke bool) {
-	var cur line
-	var used float32
-	soft := false
-	end := func() {
-		if soft && len(cur) > 0 {
-			cur[len(cur)-1].text += "-"
-		}
-		lines = append(lines, cur)
-		cur, used, soft = nil, 0, false
-	}
-	add := func(text string, bold bool, w float32) {
-		if n := len(cur); n > 0 && cur[n-1].bold == bold {
-			cur[n-1].text += text
-		} else {
-			cur = append(cur, run{text, bold})
-		}
-		used += w
-	}
+	f := filler{width: width, measure: measure}
 	for i, p := range ps {
 		if p.text == "\n" {
-			soft = false
-			end()
+			f.soft = false
+			f.end()
 			continue
 		}
-		text := p.text
-		if p.space && len(cur) > 0 {
-			text = " " + text
-			soft = false
-		}
-		w := measure(text, p.bold)
-		room := width(len(lines)) - used
-		need := w
-		if p.soft {
-			need += measure("-", p.bold)
-		}
-		for j := i; glued(ps, j); j++ {
-			need += measure(ps[j+1].text, ps[j+1].bold)
-		}
-		if need > room && len(cur) > 0 {
-			end()
-			text, w = p.text, measure(p.text, p.bold)
-		}
-		for rest := []rune(text); len(rest) > 0; {
-			limit := width(len(lines)) - used
-			if w <= limit || len(rest) == 1 {
-				add(string(rest), p.bold, w)
-				break
-			}
-			n := 1
-			for n < len(rest)-1 && measure(string(rest[:n+1]), p.bold) <= limit {
-				n++
-			}
-			broke = true
-			add(string(rest[:n]), p.bold, measure(string(rest[:n]), p.bold))
-			soft = false
-			end()
-			rest = rest[n:]
-			w = measure(string(rest), p.bold)
-		}
-		soft = p.soft
+		f.put(p, f.tail(ps, i))
+		f.soft = p.soft
 	}
-	soft = false
-	if len(cur) > 0 {
-		end()
+	f.soft = false
+	if len(f.cur) > 0 {
+		f.end()
 	}
-	return lines, broke
+	return f.lines, f.broke
+}
+
+// filler fills one line after the other.
+type filler struct {
+	width   func(line int) float32
+	measure ruler
+	lines   []line
+	cur     line
+	used    float32
+	soft    bool // the line so far may end here only with a hyphen
+	broke   bool
+}
+
+// tail is what must stand on the same line after a piece: a hyphen, or the
+// rest of a word in another weight.
+func (f *filler) tail(ps []piece, i int) float32 {
+	var w float32
+	if ps[i].soft {
+		w = f.measure("-", ps[i].bold)
+	}
+	for ; glued(ps, i); i++ {
+		w += f.measure(ps[i+1].text, ps[i+1].bold)
+	}
+	return w
+}
+
+func (f *filler) room() float32 { return f.width(len(f.lines)) - f.used }
+
+func (f *filler) end() {
+	if f.soft && len(f.cur) > 0 {
+		f.cur[len(f.cur)-1].text += "-"
+	}
+	f.lines = append(f.lines, f.cur)
+	f.cur, f.used, f.soft = nil, 0, false
+}
+
+func (f *filler) add(text string, bold bool, w float32) {
+	if n := len(f.cur); n > 0 && f.cur[n-1].bold == bold {
+		f.cur[n-1].text += text
+	} else {
+		f.cur = append(f.cur, run{text, bold})
+	}
+	f.used += w
+}
+
+// put sets one piece, on the next line where this one has no room for it and
+// its tail, and broken between letters where no line has.
+func (f *filler) put(p piece, tail float32) {
+	text := p.text
+	if p.space && len(f.cur) > 0 {
+		text = " " + text
+		f.soft = false
+	}
+	w := f.measure(text, p.bold)
+	if w+tail > f.room() && len(f.cur) > 0 {
+		f.end()
+		text, w = p.text, f.measure(p.text, p.bold)
+	}
+	for rest := []rune(text); ; {
+		limit := f.room()
+		if w <= limit || len(rest) == 1 {
+			f.add(string(rest), p.bold, w)
+			return
+		}
+		n := 1
+		for n < len(rest)-1 && f.measure(string(rest[:n+1]), p.bold) <= limit {
+			n++
+		}
+		f.broke = true
+		f.add(string(rest[:n]), p.bold, f.measure(string(rest[:n]), p.bold))
+		f.soft = false
+		f.end()
+		rest = rest[n:]
+		w = f.measure(string(rest), p.bold)
+	}
 }
 
 // glued says whether no line may end after piece i: the next one is the same

@@ -1,0 +1,210 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tarpside/model"
+	"tarpside/model/loadup"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// nextStop is the door of the load order that comes after this one.
+func (n *now) nextStop(st *luState) (loadup.Door, int) {
+	var to *loadup.Door
+	k := 0
+	for _, l := range loadup.List(n.s, st.rig, st.at) {
+		if to == nil && l.Door != *st.at {
+			d := l.Door
+			to = &d
+		}
+		if to != nil && l.Door == *to {
+			k++
+		}
+	}
+	if to == nil {
+		return loadup.Door{}, 0
+	}
+	return *to, k
+}
+
+// A lying is so many pieces of a line on the ground of this scene.
+type lying struct {
+	line, n int
+	place   model.Place
+	holder  string
+}
+
+// onGround lists what lies on the tarp or at places of this scene by itself.
+func (n *now) onGround(want func(rig string, p model.Place) bool) []lying {
+	var out []lying
+	for i := range n.d.Items {
+		for _, s := range n.s.Line(i).Stacks {
+			ground := s.Place.Kind == model.Tarp || s.Place.Kind == model.At
+			if ground && s.Place.Ground == n.scene.Ground && want(n.d.Items[i].Rig, s.Place) {
+				out = append(out, lying{i, s.N, s.Place, s.Holder})
+			}
+		}
+	}
+	return out
+}
+
+// lyingOut is what of a rig is still at the places, place by place.
+func (n *now) lyingOut(rig string) []lying {
+	out := n.onGround(func(r string, p model.Place) bool { return r == rig && p.Kind == model.At })
+	slices.SortStableFunc(out, func(a, b lying) int { return strings.Compare(a.place.Name, b.place.Name) })
+	return out
+}
+
+// lyingID is a line at a place in the parts file.
+func lyingID(n *now, l lying) string { return n.d.Items[l.line].ID + "@" + l.place.String() }
+
+// collectList is what is to be carried from the places to the tarp.
+func (n *now) collectList(st *luState) node {
+	all := n.lyingOut(st.rig)
+	v := listOf{panel: parts.PanelView{ID: "collect", Title: "Still at the places", Right: plural(len(all), "line")}, gap: 0}
+	var rows []node
+	for i, l := range all {
+		if i == 0 || all[i-1].place != l.place {
+			k := 0
+			for _, o := range all {
+				k += boolInt(o.place == l.place)
+			}
+			name := n.placeName(l.place)
+			label := node{id: "at " + name, view: parts.LabelView{Text: name, Role: look.Place, Mid: true}}
+			key := keyNode(parts.KeyView{ID: "return-" + l.place.Name, Title: "All from " + name, Second: plural(k, "line") + " to the tarp", Icon: "tarp", Lay: parts.LayLeft, Role: look.Group})
+			rows = append(rows, node{view: rowOf{look.Gap}, size: look.Floor + 8, kids: []node{label, wide(key, 2)}})
+		}
+		r := parts.RowView{Kind: parts.KindPiece, ID: lyingID(n, l), Title: pieces(&n.d.Items[l.line], l.n), Right: "to the tarp", Go: "tarp", State: l.place.String()}
+		if l.holder != "" {
+			r.Second = "with " + n.holderWords(l.holder)
+		}
+		rows = append(rows, row(look.Floor, node{id: r.ID, view: r}))
+	}
+	if len(all) == 0 {
+		rows = append(rows, row(60, node{id: "none", view: parts.LabelView{Text: "Nothing of " + n.rigName(st.rig) + " is at a place any more", Role: look.Body}}))
+	}
+	return node{id: "collect", view: v, kids: rows}
+}
+
+func (n *now) holderWords(holder string) string {
+	if m := n.d.Member(holder); m != nil {
+		return m.Name
+	}
+	return n.partyName(holder)
+}
+
+// collectSide asks how many of a counted line are back, or says what to do.
+func (n *now) collectSide(st *luState) node {
+	for _, l := range n.lyingOut(st.rig) {
+		if lyingID(n, l) != st.item {
+			continue
+		}
+		it := &n.d.Items[l.line]
+		v := leadView{id: "piece", over: "How many are back?", title: it.Short(), mark: n.mark(it.Rig), line: fmt.Sprintf("%d are at %s by the log", l.n, n.placeName(l.place)), under: "Touch what you carry. The rest stays where it is."}
+		out := col(0, node{id: "piece", view: v})
+		var keys []node
+		for _, k := range handful(l.n) {
+			keys = append(keys, keyNode(parts.KeyView{Kind: parts.KindQuantity, ID: fmt.Sprint(k), Title: fmt.Sprint(k), Lay: parts.LayCentre, Role: look.Hand}))
+		}
+		keys = append(keys, keyNode(parts.KeyView{Kind: parts.KindQuantity, ID: "all", Title: fmt.Sprintf("All %d", l.n), Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Place}))
+		for len(keys) > 0 {
+			k := min(3, len(keys))
+			out.kids = append(out.kids, row(104, keys[:k]...))
+			keys = keys[k:]
+		}
+		return out
+	}
+	v := leadView{id: "piece", icon: "tarp", over: "Collect by place", title: "Touch what is back on the tarp", under: "It goes on the load list as soon as it lies there. A piece can also go straight in: touch its slot."}
+	return col(0, node{id: "piece", view: v}, row(112, keyNode(parts.KeyView{ID: "load", Title: "Back to loading", Icon: "load", Tone: parts.Filled})))
+}
+
+// others lists the pieces of other rigs that lie about.
+func (n *now) others(rig string) []lying {
+	out := n.onGround(func(r string, _ model.Place) bool { return r != rig })
+	slices.SortStableFunc(out, func(a, b lying) int { return strings.Compare(n.d.Items[a.line].Rig, n.d.Items[b.line].Rig) })
+	return out
+}
+
+// carryList is what of other rigs could ride home here.
+func (n *now) carryList(st *luState) node {
+	all := n.others(st.rig)
+	v := listOf{panel: parts.PanelView{ID: "carry", Title: "Of other rigs, on the ground", Right: plural(len(all), "line")}}
+	var rows []node
+	for _, l := range all {
+		it := &n.d.Items[l.line]
+		where, _ := n.whereWord(l.place)
+		r := parts.RowView{Kind: parts.KindPiece, ID: lyingID(n, l), Mark: n.mark(it.Rig), Title: pieces(it, l.n), Second: n.rigName(it.Rig) + ", " + where, Right: "carry", Go: "carried", State: l.place.String()}
+		rows = append(rows, row(look.Floor, node{id: r.ID, view: r}))
+	}
+	if len(all) == 0 {
+		rows = append(rows, row(60, node{id: "none", view: parts.LabelView{Text: "Nothing of another rig lies here", Role: look.Body}}))
+	}
+	return node{id: "carry", view: v, kids: rows}
+}
+
+// carrySide explains, and takes a driver's word for a whole rig.
+func (n *now) carrySide(st *luState) node {
+	v := leadView{id: "piece", icon: "carried", over: "Carry for others", title: "Touch what rides on " + n.rigName(st.rig),
+		under: "It stays theirs, and goes on the bring-back list. It never goes into a slot of this rig."}
+	out := col(0, node{id: "piece", view: v})
+	var rigs []string
+	for _, l := range n.others(st.rig) {
+		if r := n.d.Items[l.line].Rig; !slices.Contains(rigs, r) {
+			rigs = append(rigs, r)
+		}
+	}
+	for _, r := range rigs[:min(len(rigs), 2)] {
+		id := "vouch"
+		if len(rigs) > 1 {
+			id = "vouch-" + r
+		}
+		out.kids = append(out.kids, sized(node{id: id, view: parts.HoldView{ID: id, Title: "All of " + n.rigName(r) + " is aboard", Second: "hold: by its driver's word", Sure: "All aboard", Role: look.Group}}, 96))
+	}
+	out.kids = append(out.kids, row(96, keyNode(parts.KeyView{ID: "load", Title: "Back to loading", Icon: "load", Tone: parts.Filled})))
+	return out
+}
+
+// otherList chooses the rig and who loads it.
+func (n *now) otherList(st *luState) node {
+	v := listOf{panel: parts.PanelView{ID: "other", Title: "Which rig, and who loads"}, gap: 0}
+	var rows []node
+	for _, r := range n.present() {
+		in, all := n.progress(r)
+		view := parts.RowView{Kind: parts.KindRig, ID: r, Mark: n.mark(r), Title: n.rigName(r), Right: fmt.Sprintf("%d of %d in", in, all), State: "rig"}
+		if r == st.rig {
+			view.Tone, view.State = parts.Live, "shown"
+		}
+		rows = append(rows, row(look.Floor, node{id: r, view: view}))
+	}
+	for _, own := range []bool{true, false} {
+		for _, m := range n.d.Members {
+			if m.Agency != n.d.RigAgency(st.rig) || (m.Rig == st.rig) != own {
+				continue
+			}
+			view := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Icon: "one"}
+			if m.ID == n.loader(st) {
+				view.Tone, view.Right, view.State = parts.Live, "loads", "loads"
+			}
+			rows = append(rows, row(look.Floor, node{id: m.ID, view: view}))
+		}
+	}
+	return node{id: "other", view: v, kids: rows}
+}
+
+// otherSide is the other work at a rig.
+func (n *now) otherSide(st *luState) node {
+	key := func(id, title, second, icon string) node {
+		return keyNode(parts.KeyView{ID: id, Title: title, Second: second, Icon: icon, Lay: parts.LayLeft})
+	}
+	load := key("load", "Load", "the next piece in", "load")
+	v := load.view.(parts.KeyView)
+	v.Tone = parts.Filled
+	load.view = v
+	return col(0, load,
+		key("sweep", "Look at every slot", n.doorWords(st.rig, *st.at), "glance"),
+		key("collect", "Collect by place", plural(len(n.lyingOut(st.rig)), "line")+" still out", "tarp"),
+		key("carry-others", "Carry for others", plural(len(n.others(st.rig)), "line")+" of other rigs", "carried"))
+}

@@ -1,0 +1,418 @@
+package ui
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"tarpside/model"
+	"tarpside/model/judge"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// sideView is the right side while loading: the piece in hand and what is
+// asked of it.
+func (n *now) sideView(st *luState) node {
+	p, ok := n.inHand(st)
+	switch {
+	case !ok:
+		return n.doorDone(st)
+	case st.judges:
+		return n.officersView(st, p)
+	case p.tagged:
+		return n.taggedView(st, p)
+	case n.kitAway(p):
+		return n.kitAwayView(p)
+	case len(n.closedBy(p.line)) > 0 && !st.anyway:
+		return n.blockedView(st, p)
+	case st.said != nil:
+		return n.refusedView(st, p)
+	case st.pad != "":
+		return n.padPanel(st, p)
+	}
+	return n.questions(st, p)
+}
+
+// firstNumber is the number asked first: the pad opens by itself, unless the
+// piece may go in unused.
+func (n *now) firstNumber(p piece, st *luState) string {
+	if p.tagged || n.couldBeUnused(p) {
+		return ""
+	}
+	for _, a := range p.item.Checks {
+		if c := n.d.Check(a.Check); c != nil && c.Number && st.given[a.Check] == "" {
+			return a.Check
+		}
+	}
+	return ""
+}
+
+// couldBeUnused tells whether "unused" would be taken: the piece lies on the
+// tarp, and neither it nor anything that lives in it was past the tarp.
+func (n *now) couldBeUnused(p piece) bool {
+	return p.from.Kind == model.Tarp && !n.s.PastInside(p.line, n.scene.ID) && len(n.s.Line(p.line).Open) == 0 && len(p.item.Checks) > 0
+}
+
+func (n *now) kitAway(p piece) bool {
+	home := n.s.HomeOf(p.line)
+	if home.Kind != model.InKit {
+		return false
+	}
+	kit := n.s.Real(home)
+	return kit.Kind != model.Home && kit.Kind != model.Tarp && kit != p.from
+}
+
+// leadOf is the head of the right side for a piece.
+func (n *now) leadOf(st *luState, p piece) leadView {
+	v := leadView{id: "piece", over: "This one", title: p.item.Short(), mark: n.mark(p.item.Rig), two: n.s.TwoPerson(p.line)}
+	if st.item == "" {
+		if left := len(n.atDoor(st)); left > 0 {
+			v.over = "Next in, " + plural(left, "line") + " to go at this door"
+		}
+	}
+	if p.item.Quantity > 1 {
+		v.title = fmt.Sprintf("%d %s", p.n, p.item.Short())
+	}
+	v.line = pounds(n.s.Weight(p.line), p.item)
+	if p.n > 1 {
+		v.line += " each"
+	}
+	if v.two {
+		v.line += ", two people"
+	}
+	if s := n.d.Slot(p.item.Slot); s != nil && p.item.Kit == "" {
+		v.line += ", " + s.Description
+	}
+	if p.item.Kit != "" {
+		v.line += ", into " + n.itemName(p.item.Kit)
+	}
+	if p.from.Kind == model.At {
+		v.over = "Still at " + n.placeName(p.from) + ", straight in from there"
+	}
+	return v
+}
+
+// questions asks all that the piece is asked before it goes in.
+func (n *now) questions(st *luState, p piece) node {
+	v := n.leadOf(st, p)
+	if st.anyway {
+		v.over, v.icon = "In although its way is closed", "bar"
+	}
+	if c := n.countedWords(st, p); c != "" {
+		v.under = c
+	}
+	asks := []node{}
+	for _, a := range p.item.Checks {
+		asks = append(asks, sized(n.ask(st, p, a), look.Floor))
+	}
+	keys := n.inKeys(st, p)
+	last := row(0, keys...)
+	if len(asks) > 3 {
+		asks = append(asks, sized(last, 112))
+		return col(0, node{id: "piece", view: v, size: 106}, node{id: "asks", view: listOf{gap: look.Gap, panel: parts.PanelView{Tight: true}}, kids: inRows(asks)})
+	}
+	room := float32(0)
+	if len(asks) == 3 {
+		last.size = look.Floor
+	} else {
+		last.size, room = 112, 1
+	}
+	out := col(0, node{id: "piece", view: v, part: 1})
+	out.kids = append(out.kids, asks...)
+	_ = room
+	out.kids = append(out.kids, last)
+	return out
+}
+
+// inRows puts each node in a row of its own, as a list wants them.
+func inRows(kids []node) []node {
+	out := make([]node, len(kids))
+	for i, k := range kids {
+		out[i] = row(k.size, sized(k, 0))
+	}
+	return out
+}
+
+// ask is one question with its keys.
+func (n *now) ask(st *luState, p piece, a model.Ask) node {
+	c := n.d.Check(a.Check)
+	if c == nil {
+		return node{id: a.Check, view: parts.AnswerView{Check: a.Check, Question: a.Check, Yes: "Yes", No: "No"}}
+	}
+	if c.Number {
+		v := parts.RowView{ID: "read-" + a.Check, Title: c.Question, Second: limitWords(a), Right: st.given[a.Check], Go: "go", Tone: parts.Quiet}
+		if v.Right == "" {
+			v.Right = "not read yet"
+		} else if !n.passes(p, a.Check, v.Right) {
+			v.Tone = parts.Alarm
+		}
+		return node{id: v.ID, view: v}
+	}
+	v := parts.AnswerView{Check: a.Check, Answer: st.given[a.Check], Yes: "Yes", No: "No"}
+	v.Question, v.Second = askWords(c.Question)
+	if a.Check == model.CountCheck && p.item.Kind == model.Kit {
+		n.askCount(&v, p)
+	}
+	return node{id: a.Check, view: v}
+}
+
+// askCount words the question of a kit by what its counts have shown.
+func (n *now) askCount(v *parts.AnswerView, p piece) {
+	v.Question, v.Second = "All in it?", "No: count what is there"
+	switch n.s.KitState(p.line) {
+	case model.ShortUsable:
+		v.Question, v.Second = "The rest in it?", "short, but usable: it goes in short"
+	case model.NotUsable:
+		v.Question, v.Second = "Short: not usable", "too few to work with"
+	}
+	if v.Answer == "short" {
+		v.Answer = "yes"
+	}
+}
+
+// askWords makes a short question of a check: "Clean; no blood, fuel" is
+// "Clean?" with what to look at under it.
+func askWords(question string) (short, look string) {
+	at := strings.IndexAny(question, ";,")
+	if at < 0 {
+		return question + "?", ""
+	}
+	if question[at] == ';' {
+		return question[:at] + "?", strings.TrimSpace(question[at+1:])
+	}
+	rest := strings.TrimSpace(question[at+1:])
+	switch {
+	case strings.HasPrefix(question, "Runs"):
+		return "Works?", strings.ToLower(question)
+	case strings.HasPrefix(question, "No "), strings.HasPrefix(question, "Not "):
+		return "Sound?", strings.ToLower(question[:1]) + question[1:]
+	}
+	return question[:at] + "?", rest
+}
+
+func limitWords(a model.Ask) string {
+	if !a.HasLimit {
+		return "any figure, but read it"
+	}
+	return fmt.Sprintf("%g or more passes", a.Limit)
+}
+
+func (n *now) passes(p piece, check, word string) bool {
+	c := n.d.Check(check)
+	answer := model.Answer{Check: check, Word: word}
+	if c != nil && c.Number {
+		f, err := strconv.ParseFloat(word, 64)
+		if err != nil {
+			return false
+		}
+		answer.Number = f
+	}
+	return n.s.Passes(p.line, answer)
+}
+
+// inKeys are the keys that put the piece in: as answered with yes for the
+// rest, and "unused" where it could be.
+func (n *now) inKeys(st *luState, p piece) []node {
+	in := parts.KeyView{ID: "stow", Title: "In", Icon: "in", Tone: parts.Filled, Second: "one touch, if you looked at it"}
+	if n.s.TwoPerson(p.line) {
+		in.Icon = "two"
+	}
+	yes, no := 0, 0
+	number := ""
+	for _, a := range p.item.Checks {
+		c := n.d.Check(a.Check)
+		switch word := st.given[a.Check]; {
+		case word == "" && c != nil && c.Number:
+			if number == "" {
+				number = a.Check
+			}
+		case word != "" && !n.passes(p, a.Check, word):
+			no++
+		default:
+			yes++
+		}
+	}
+	switch {
+	case number != "":
+		in.Title, in.Second, in.Icon = "Read it first", n.d.Check(number).Question, "go"
+	case no > 0:
+		in.Title, in.Second, in.Icon = "It does not pass", "go on: what then?", "bar"
+	case yes == 0:
+		in.Second = "nothing is asked of it"
+	case yes == 1:
+		in.Title = "In, yes"
+	case yes == 2:
+		in.Title = "In, both yes"
+	default:
+		in.Title = fmt.Sprintf("In, all %d yes", yes)
+	}
+	if !n.couldBeUnused(p) || no > 0 || st.anyway {
+		return []node{keyNode(in)}
+	}
+	if in.Second != "" && number == "" {
+		in.Second = "it was used, and looked at"
+	}
+	in.Tone = parts.Usual
+	unused := parts.KeyView{ID: "unused", Title: "Unused, in", Second: "never left the tarp", Icon: "in", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Name}
+	in.Lay = parts.LayLeft
+	return []node{keyNode(unused), keyNode(in)}
+}
+
+// blockedView says what closes the way and what can be done.
+func (n *now) blockedView(st *luState, p piece) node {
+	cure := n.cures(st, p)
+	v := leadView{id: "blocked", tone: parts.Alarm, icon: "bar", over: "Blocked", title: p.item.Short(), under: cure.words}
+	keys := []node{keyNode(n.cureKey("unstow", cure.near, parts.Filled, "out"))}
+	second := []node{}
+	if len(cure.other) > 0 {
+		second = append(second, keyNode(n.cureKey("unstow-other", cure.other, parts.Usual, "out instead")))
+	}
+	second = append(second, node{id: "in-anyway", view: parts.HoldView{ID: "in-anyway", Title: "It is in anyway", Second: "hold: logged as your eyes saw it", Sure: "It is in"}})
+	out := col(0, node{id: "blocked", view: v}, row(104, keys...), row(142, second...))
+	if st.item != "" {
+		second = append(second, node{})
+	}
+	return out
+}
+
+func (n *now) cureKey(id string, items []string, tone parts.Tone, tail string) parts.KeyView {
+	two, weight := false, []string{}
+	for _, it := range items {
+		i := n.d.ItemIndex(it)
+		two = two || n.s.TwoPerson(i)
+		weight = append(weight, pounds(n.s.Weight(i), &n.d.Items[i]))
+	}
+	v := parts.KeyView{ID: id, Title: "Take " + n.names(items) + " out", Icon: "one", Tone: tone, Lay: parts.LayLeft, Second: strings.Join(weight, " and ")}
+	if tail != "out" {
+		v.Title, v.Icon = n.names(items)+" "+tail, ""
+	}
+	if two {
+		v.Second += ", two people"
+		if v.Icon != "" {
+			v.Icon = "two"
+		}
+	}
+	v.Second += ". Back in after it"
+	return v
+}
+
+// taggedView: out of service, it can only ride home tagged.
+func (n *now) taggedView(st *luState, p piece) node {
+	v := n.leadOf(st, p)
+	v.over, v.icon = "Out of service", "tag"
+	if w := n.s.Line(p.line).TagWords; w != "" {
+		v.under = w
+	}
+	key := parts.KeyView{ID: "stow-tagged", Title: "In, tagged", Second: "rides home out of service", Icon: "tag", Tone: parts.Filled}
+	if by := n.closedBy(p.line); len(by) > 0 {
+		v.under = "Its way is closed by " + n.names(by)
+		return col(0, node{id: "piece", view: v}, row(104, keyNode(n.cureKey("unstow", n.cures(st, p).near, parts.Filled, "out"))),
+			row(104, node{id: "in-anyway", view: parts.HoldView{ID: "in-anyway", Title: "In anyway, tagged", Second: "hold: logged as seen", Sure: "It is in"}}))
+	}
+	return col(0, node{id: "piece", view: v}, row(112, keyNode(key)))
+}
+
+func (n *now) kitAwayView(p piece) node {
+	where, _ := n.whereWord(n.s.Real(n.s.HomeOf(p.line)))
+	v := leadView{id: "kit-away", tone: parts.Alarm, icon: "kit", over: "Its kit is not here", title: p.item.Short(),
+		under: "It lives in " + n.itemName(p.item.Kit) + ", which is " + where + ". Leave it on the tarp until the kit is back."}
+	return col(0, node{id: "kit-away", view: v}, row(112, keyNode(parts.KeyView{ID: "drop", Title: "Leave it for now", Icon: "go"})))
+}
+
+// refusedView is a refusal as a question: what now?
+func (n *now) refusedView(st *luState, p piece) node {
+	e := st.said
+	failing, hard := n.failing(st, p)
+	v := leadView{id: "refused", tone: parts.Alarm, icon: "bar", over: "It does not pass", title: p.item.Short(), under: n.failWords(failing)}
+	var keys []node
+	add := func(k parts.KeyView) {
+		k.Lay, k.Role = parts.LayLeft, look.Group
+		keys = append(keys, keyNode(k))
+	}
+	switch {
+	case e.Reply.Has(judge.Gate):
+		for _, f := range failing {
+			switch f {
+			case "battery", "bars":
+				add(parts.KeyView{ID: "charge", Title: "To the charger", Icon: "plug", Tone: parts.Filled})
+			case "clean":
+				add(parts.KeyView{ID: "bag", Title: "Bag it, sealed", Icon: "bag"})
+			}
+		}
+		add(parts.KeyView{ID: "tag", Title: "Tag it, home tagged", Second: "out of service", Icon: "tag"})
+		if hard == "" {
+			add(parts.KeyView{ID: "override", Title: "Officer lets it pass", Second: "stays not ready", Icon: "say"})
+		} else {
+			v.under += " Nobody may wave " + hard + " past."
+		}
+	default:
+		v.over, v.under = "Not taken", e.Reply.Text
+	}
+	add(parts.KeyView{ID: "again", Title: "Answer again", Icon: "back"})
+	keys = append(keys, node{id: "as-is", view: parts.HoldView{ID: "as-is", Title: "Home as it is", Second: "hold: not ready", Sure: "As it is"}})
+	if len(keys) > 0 {
+		if k, ok := keys[0].view.(parts.KeyView); ok {
+			k.Tone = parts.Filled
+			keys[0].view = k
+		}
+	}
+	out := col(0, node{id: "refused", view: v})
+	for len(keys) > 0 {
+		k := min(2, len(keys))
+		out.kids = append(out.kids, row(look.Floor+4, keys[:k]...))
+		keys = keys[k:]
+	}
+	return out
+}
+
+// failing lists the checks of the piece that fail by what was answered, and
+// names the first that nobody may wave past.
+func (n *now) failing(st *luState, p piece) (failing []string, hard string) {
+	for _, a := range p.item.Checks {
+		word := st.given[a.Check]
+		if word != "" && n.passes(p, a.Check, word) {
+			continue
+		}
+		failing = append(failing, a.Check)
+		c := n.d.Check(a.Check)
+		if hard == "" && (c == nil || c.Never || c.NeverWord != "" && word == c.NeverWord) {
+			hard = a.Check
+		}
+	}
+	return failing, hard
+}
+
+// failWords says what to do about each check that fails.
+func (n *now) failWords(failing []string) string {
+	var out []string
+	for _, f := range failing {
+		if c := n.d.Check(f); c != nil {
+			short, _ := askWords(c.Question)
+			out = append(out, strings.TrimSuffix(short, "?")+": "+c.IfItFails+".")
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// officersView asks which officer lets it pass.
+func (n *now) officersView(st *luState, p piece) node {
+	failing, _ := n.failing(st, p)
+	v := leadView{id: "officers", over: "Which officer lets it pass?", title: p.item.Short(), under: "He sees it himself: " + and(failing) + ". It stays not ready."}
+	out := col(0, node{id: "officers", view: v})
+	var keys []node
+	for _, own := range []bool{true, false} {
+		for _, m := range n.d.Members {
+			if m.Officer && m.Agency == n.d.RigAgency(p.item.Rig) && (m.Rig == p.item.Rig) == own && len(keys) < 5 {
+				keys = append(keys, keyNode(parts.KeyView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Lay: parts.LayLeft, Role: look.Group}))
+			}
+		}
+	}
+	keys = append(keys, keyNode(parts.KeyView{ID: "again", Title: "Nobody does", Icon: "back", Lay: parts.LayLeft, Role: look.Group}))
+	for len(keys) > 0 {
+		k := min(2, len(keys))
+		out.kids = append(out.kids, row(look.Floor+4, keys[:k]...))
+		keys = keys[k:]
+	}
+	return out
+}

@@ -1,0 +1,235 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tarpside/model"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// doorDone is the right side when nothing more goes in here by the log: now
+// the eyes, then the next door.
+func (n *now) doorDone(st *luState) node {
+	v := leadView{id: "piece", icon: "tick", over: n.doorWords(st.rig, *st.at), title: "Nothing more to go in here"}
+	var away, places []string
+	eyes, looked := n.eyes(), true
+	for _, i := range n.linesAt(st.rig, *st.at) {
+		it := &n.d.Items[i]
+		p, lies := n.pieceOf(i)
+		switch missing := it.Quantity - n.s.Line(i).N(n.s.HomeOf(i)); {
+		case lies && p.from.Kind == model.At:
+			places = append(places, it.Short()+" at "+n.placeName(p.from))
+		case missing > 0 && it.Kind != model.Consumable:
+			words, _ := n.whereWords(i)
+			away = append(away, it.Short()+" "+words)
+		}
+		looked = looked && (eyes[it.ID] || !n.s.Aboard(i))
+	}
+	if len(places) > 0 {
+		v.title = "Nothing more on the tarp for here"
+		v.under = "Still out: " + fewOf(places, 3) + ". "
+	}
+	if len(away) > 0 {
+		v.under += "Away: " + fewOf(away, 3) + "."
+	}
+	sweep := parts.KeyView{ID: "sweep", Title: "Look at every slot", Second: "the log may not know all", Icon: "glance", Tone: parts.Filled, Lay: parts.LayLeft}
+	if looked {
+		sweep.Tone, sweep.Title, sweep.Second = parts.Usual, "Look again", "every slot was looked at"
+	}
+	out := col(0, node{id: "piece", view: v}, row(104, keyNode(sweep)))
+	var rest []node
+	if next, k, ok := n.nextDoor(st); ok {
+		key := parts.KeyView{ID: "next-door", Title: "On to " + next, Second: fmt.Sprintf("%s to go", plural(k, "line")), Icon: "boots", Lay: parts.LayLeft}
+		if looked {
+			key.Tone = parts.Filled
+		}
+		rest = append(rest, keyNode(key))
+	}
+	if k := len(n.lyingOut(st.rig)); k > 0 {
+		rest = append(rest, keyNode(parts.KeyView{ID: "collect", Title: "Collect", Second: plural(k, "line") + " still at places", Icon: "tarp", Lay: parts.LayLeft}))
+	}
+	if len(rest) > 0 {
+		out.kids = append(out.kids, row(104, rest...))
+	}
+	return out
+}
+
+// fewOf joins the first words of a list and counts the rest.
+func fewOf(words []string, most int) string {
+	if len(words) <= most {
+		return and(words)
+	}
+	return strings.Join(words[:most], ", ") + fmt.Sprintf(" and %d more", len(words)-most)
+}
+
+// sweepMust tells what of a line eyes still have to settle: a number that was
+// not counted.
+func (n *now) sweepMust(st *luState, line int) bool {
+	it := &n.d.Items[line]
+	return it.Quantity > 1 && n.s.Line(line).N(n.s.HomeOf(line)) > 0 && !st.seen[it.ID]
+}
+
+// sweepReason says why "All here" is shut; "" where it is open.
+func (n *now) sweepReason(st *luState) string {
+	if st.empty != "" {
+		return "answer the empty slot first"
+	}
+	var count, togo []string
+	for _, i := range n.linesAt(st.rig, *st.at) {
+		if n.sweepMust(st, i) {
+			count = append(count, n.d.Items[i].Short())
+		}
+		if _, ok := n.pieceOf(i); ok {
+			togo = append(togo, n.d.Items[i].Short())
+		}
+	}
+	switch {
+	case len(count) > 0:
+		return "count first: " + fewOf(count, 2)
+	case len(togo) > 0:
+		return "holes the log knows: " + fewOf(togo, 2)
+	}
+	return ""
+}
+
+// sweepLines are the lines that "All here" is about: what the log has home
+// here and no count has seen yet.
+func (n *now) sweepLines(st *luState) []int {
+	var out []int
+	for _, i := range n.linesAt(st.rig, *st.at) {
+		if it := &n.d.Items[i]; it.Kit == "" && n.s.Aboard(i) && !st.seen[it.ID] {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// sweepBay lists every slot of the door, for eyes.
+func (n *now) sweepBay(st *luState, cols int) node {
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: n.doorWords(st.rig, *st.at) + ", eyes on every slot", Right: "touch every empty slot"}, gap: 6}
+	var rows []node
+	lines := n.linesAt(st.rig, *st.at)
+	for len(lines) > 0 {
+		slot := n.d.Slot(n.d.Items[lines[0]].Slot)
+		var cells []node
+		k := 0
+		for ; k < len(lines) && n.d.Items[lines[k]].Slot == slot.ID; k++ {
+			s := n.sweepSlot(st, lines[k])
+			cells = append(cells, node{id: s.ID, view: s})
+			if s.ID == st.empty {
+				v.show = float32(len(rows)) * 90
+			}
+		}
+		lines = lines[k:]
+		rows = append(rows, node{view: rowOf{}, size: shelfLabel, kids: []node{{id: "shelf " + slot.ID, view: parts.LabelView{Text: shelfName(slot), Role: look.Small, Lines: 1}}}})
+		rows = append(rows, gridRows(cells, cols)...)
+	}
+	return node{id: "bay", view: v, kids: rows}
+}
+
+func (n *now) sweepSlot(st *luState, line int) parts.SlotView {
+	it := &n.d.Items[line]
+	v := parts.SlotView{ID: it.ID, Name: it.Short(), Lay: parts.SlotCorner, Mode: parts.SlotHome}
+	home := n.s.Line(line).N(n.s.HomeOf(line))
+	switch {
+	case it.ID == st.empty:
+		v.Mode, v.Second, v.Icon, v.State = parts.SlotAlarm, "you say: empty", "look", "empty"
+	case home == 0 || !n.s.Aboard(line):
+		v.Mode, v.State, v.Off = parts.SlotHole, "known-out", true
+		v.Second, v.Icon = n.whereWords(line)
+		if it.Quantity == 1 {
+			v.Second = "known: " + v.Second
+		}
+	case n.sweepMust(st, line):
+		v.Mode, v.Second, v.Icon, v.State = parts.SlotNow, "how many?", "plus", "to-count"
+	case st.seen[it.ID]:
+		v.Second, v.Icon, v.State = "counted", "tick", "seen"
+	default:
+		v.Second, v.Icon, v.State = "log: home", "home", "home"
+	}
+	return v
+}
+
+// sweepSide is the right side of the sweep.
+func (n *now) sweepSide(st *luState) node {
+	if st.empty != "" {
+		return n.emptySlot(st)
+	}
+	reason := n.sweepReason(st)
+	v := leadView{id: "piece", icon: "glance", over: "Eyes on every slot", title: "Touch what is empty", under: "Count what comes in numbers. What you do not touch, you have seen."}
+	all := parts.KeyView{ID: "all-here", Title: "All here", Second: fmt.Sprintf("%s, seen by %s", plural(len(n.sweepLines(st)), "line"), n.memberName(n.loader(st))), Icon: "tick", Tone: parts.Filled, Lay: parts.LayLeft}
+	for _, i := range n.linesAt(st.rig, *st.at) {
+		if n.d.Items[i].Kit == "" && n.s.Line(i).N(n.s.HomeOf(i)) < n.d.Items[i].Quantity {
+			all.Title = "All the rest is here"
+		}
+	}
+	if reason != "" {
+		all.Off, all.Second = true, "not yet: "+reason
+	}
+	return col(0, node{id: "piece", view: v}, row(104, keyNode(all)),
+		row(104, keyNode(parts.KeyView{ID: "not-opened", Title: "Not opened", Second: "logged by its name", Icon: "door", Lay: parts.LayLeft, Role: look.Group}),
+			keyNode(parts.KeyView{ID: "load", Title: "Back", Second: "to loading", Icon: "back", Lay: parts.LayLeft, Role: look.Group})))
+}
+
+// emptySlot: a hole that the log does not know.
+func (n *now) emptySlot(st *luState) node {
+	i := n.d.ItemIndex(st.empty)
+	it := &n.d.Items[i]
+	v := leadView{id: "empty", tone: parts.Alarm, icon: "look", over: "Empty, and nobody logged it", title: it.Short()}
+	inside := 0
+	n.s.Inside(i, func(k int) { inside += n.s.Line(k).N(model.Place{Kind: model.InKit, Name: n.d.Items[n.kitOf(k)].ID}) })
+	if inside > 0 {
+		v.under = fmt.Sprintf("With %s in it. ", plural(inside, "piece"))
+	}
+	v.under += "The log has it at home."
+	if who, piece := n.askFirst(st.rig); who != "" {
+		v.under += " Ask first: " + who + ". They have the " + piece + "."
+	}
+	second := "1 piece becomes unexplained"
+	if inside > 0 {
+		second = fmt.Sprintf("1 set, %s, become unexplained", plural(inside+1, "piece"))
+	}
+	return col(0, node{id: "empty", view: v},
+		row(104, keyNode(parts.KeyView{ID: "not-here", Title: "Not here: look for it", Second: second, Icon: "look", Tone: parts.Filled, Lay: parts.LayLeft})),
+		row(112, keyNode(parts.KeyView{ID: "here", Title: "It is here after all", Second: "seen by " + n.memberName(n.loader(st)), Lay: parts.LayLeft, Role: look.Group}),
+			keyNode(parts.KeyView{ID: "all-here", Title: "All the rest is here", Second: "not yet: answer the hole", Off: true, Lay: parts.LayLeft, Role: look.Group})))
+}
+
+// kitOf is the line of the kit that a line lives in.
+func (n *now) kitOf(line int) int { return n.d.ItemIndex(n.d.Items[line].Kit) }
+
+// askFirst is the agency that has the most lines of the rig, and one of them.
+func (n *now) askFirst(rig string) (who, piece string) {
+	lines := map[string][]string{}
+	best := ""
+	for _, r := range n.s.BringBack() {
+		if it := &n.d.Items[r.Line]; it.Rig == rig && r.Place.Kind == model.With {
+			lines[r.Place.Name] = append(lines[r.Place.Name], it.Short())
+			if best == "" || len(lines[r.Place.Name]) > len(lines[best]) {
+				best = r.Place.Name
+			}
+		}
+	}
+	if best == "" {
+		return "", ""
+	}
+	return n.partyName(best), lines[best][0]
+}
+
+// nextDoor is the next door of the load order, and what goes in there.
+func (n *now) nextDoor(st *luState) (name string, togo int, ok bool) {
+	d, k := n.nextStop(st)
+	if k == 0 {
+		return "", 0, false
+	}
+	return n.doorWords(st.rig, d), k, true
+}
+
+// slotsOrder sorts lines by slot, the highest first, so that eyes go down.
+func (n *now) slotsOrder(lines []int) {
+	height := func(i int) float64 { return n.d.Slot(n.d.Items[i].Slot).HandHeightIn }
+	slices.SortStableFunc(lines, func(a, b int) int { return int(height(b) - height(a)) })
+}

@@ -1,0 +1,360 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tarpside/model"
+	"tarpside/ui/parts"
+)
+
+// A hunt is a line with pieces that nobody can account for, that two people
+// say are in different places, or that an officer gave up.
+type hunt struct {
+	kind string // hunting, disputed or closed
+	line int
+	n    int // pieces
+}
+
+// The kinds of hunt, in the order they are listed.
+const (
+	hunting  = "looking"
+	disputed = "contested"
+	closed   = "closed"
+)
+
+func (h hunt) id(d *model.Department) string { return h.kind + " " + d.Items[h.line].ID }
+
+// hunts lists what is to be looked for, then what is disputed, then what was
+// given up.
+func (n *now) hunts() []hunt {
+	var out, dis, lost []hunt
+	for i := range n.d.Items {
+		l := n.s.Line(i)
+		missing := l.N(model.Place{Kind: model.Unexplained})
+		if missing > 0 {
+			out = append(out, hunt{hunting, i, missing})
+		} else if l.Contest != nil {
+			dis = append(dis, hunt{disputed, i, max(1, l.N(l.Contest.Place))})
+		}
+		if k := l.N(model.Place{Kind: model.Lost}); k > 0 {
+			lost = append(lost, hunt{closed, i, k})
+		}
+	}
+	return slices.Concat(out, dis, lost)
+}
+
+// A clue is one thing the log knows about a piece before it was missed.
+type clue struct {
+	at    int64 // Unix ms
+	words string
+}
+
+// A trail is what the log knows of a line that is looked for.
+type trail struct {
+	clues  []clue
+	last   model.Place // the last place beyond the rig and the tarp
+	lastAt int64
+	holder string // the last who had it
+	short  *model.Entry
+	from   model.Place // where it was counted short
+	closed *model.Entry
+	looks  []model.Entry // since it was counted short
+}
+
+// trail follows a line, and the kit it lay in, through the log.
+func (n *now) trail(line int) trail {
+	var t trail
+	id := n.d.Items[line].ID
+	at := n.s.HomeOf(line)
+	for i := range n.pic.Entries {
+		e := &n.pic.Entries[i]
+		if !e.Taken() {
+			continue
+		}
+		if e.Verb == model.Look && e.Item == id && t.short != nil {
+			t.looks = append(t.looks, *e)
+		}
+		for _, m := range e.Moves {
+			switch {
+			case m.Item == id:
+				t.follow(n, e, m, "")
+				at = m.To
+			case n.holds(at, m.Item):
+				t.follow(n, e, m, low(n.d.Item(m.Item).Short()))
+			}
+		}
+	}
+	return t
+}
+
+// holds tells whether a place is in the kit, to any depth.
+func (n *now) holds(at model.Place, kit string) bool {
+	for range len(n.d.Items) {
+		if at.Kind != model.InKit {
+			return false
+		}
+		if at.Name == kit {
+			return true
+		}
+		k := n.d.ItemIndex(at.Name)
+		if k < 0 {
+			return false
+		}
+		at = n.s.HomeOf(k)
+	}
+	return false
+}
+
+// follow takes one move of the piece, or of the kit that it was in.
+func (t *trail) follow(n *now, e *model.Entry, m model.Move, kit string) {
+	in := ""
+	if kit != "" {
+		in = "in the " + kit + ", "
+	}
+	switch m.To.Kind {
+	case model.Unexplained:
+		t.short, t.from, t.looks, t.closed = e, m.From, nil, nil
+		if len(t.clues) == 0 {
+			t.clues = append(t.clues, clue{0, "never logged off the rig"})
+		}
+		words := "counted " + fmt.Sprint(m.N) + " short"
+		if e.Verb == model.Count {
+			words = fmt.Sprintf("counted %d of %d", e.Quantity, e.Quantity+m.N)
+		}
+		if e.By != "" {
+			words += ", " + n.memberName(e.By)
+		}
+		t.clues = append(t.clues, clue{e.At(), words})
+		return
+	case model.Lost:
+		t.closed = e
+		return
+	case model.Used:
+		return
+	case model.Tarp:
+		t.clues = append(t.clues, clue{e.At(), in + "on the tarp"})
+		return
+	case model.Home, model.InKit:
+		t.clues = append(t.clues, clue{e.At(), in + "back home"})
+		return
+	}
+	t.last, t.lastAt, t.holder = m.To, e.At(), e.Holder
+	words := in + n.placeName(m.To)
+	if e.Holder != "" {
+		words += ", with " + n.memberName(e.Holder)
+	}
+	t.clues = append(t.clues, clue{e.At(), words})
+}
+
+// The state of a step of a search.
+const (
+	stepOpen   = ""
+	stepLooked = "looked at"
+	stepUnsafe = "not searched"
+)
+
+// A step is one place to look in.
+type step struct {
+	key   string // as it is logged
+	title string
+	why   string
+	ask   string // the one party to ask, if it is one
+	asks  bool   // somebody is asked; nobody walks
+	own   bool   // where it was counted short: found there, it was never missing
+	state string
+	at    int64 // when it was last looked at or skipped
+	is    func(logged string) bool
+}
+
+// steps are the places to look in, in a fixed order, with what was looked at
+// since. Looks before entry number from count no more.
+func (n *now) steps(h hunt, t trail, from int) []step {
+	it := &n.d.Items[h.line]
+	rig := n.rigName(it.Rig)
+	out := []step{
+		{key: "its own place, counted again", title: "Count it again: " + n.ownPlace(h.line), why: "where it was counted short. Lift what lies over it", own: true},
+		{key: "other slots of " + it.Rig, title: "Other slots of " + rig, why: "the shelves beside and behind its own"},
+	}
+	if t.last.Kind == model.At {
+		out = append(out, step{key: n.placeName(t.last), title: n.placeTitle(t.last), why: "last logged place, " + n.clock(t.lastAt) + n.lightWords(it),
+			is: func(s string) bool { return !strings.HasPrefix(s, "ask") && hasWord(s, n.placeName(t.last)) }})
+	}
+	out = append(out, step{key: "the tarp and under it", title: "The tarp, and under it", why: "lift the edges, and every cover on it"})
+	if m := n.d.Member(t.holder); m != nil && n.d.Agency(m.Rig) == nil {
+		out = append(out, step{key: "ask the last holder, " + m.Name, title: "Ask " + m.Name + ", " + m.Rig + ", by radio", why: "last holder. Pockets, belt, cab", asks: true,
+			is: func(s string) bool { return strings.HasPrefix(s, "ask the last holder") }})
+	}
+	out = append(out, n.asked(it)...)
+	out = append(out, step{key: "under vehicles and debris", title: "Under vehicles and debris", why: "only when an officer says it is safe there"})
+	return n.looked(out, t.looks, from)
+}
+
+// asked are the steps that ask rigs and agencies: those that already have
+// pieces of the same rig first.
+func (n *now) asked(it *model.Item) []step {
+	var out []step
+	var rest []string
+	var rigs []string
+	for _, r := range n.present() {
+		if r != it.Rig {
+			rigs = append(rigs, n.rigName(r))
+		}
+	}
+	if len(rigs) > 0 {
+		out = append(out, step{key: "ask the other rigs", title: "Ask " + listed(rigs), why: "other rigs here: let them look in their own slots", asks: true})
+	}
+	for _, a := range n.agenciesOfScene() {
+		if has := n.siblings(it.Rig, a); len(has) > 0 {
+			out = append(out, step{key: "ask " + a, title: "Ask " + n.partyName(a), why: "went there: " + few(has, 3), ask: a, asks: true,
+				is: func(s string) bool { return strings.HasPrefix(s, "ask") && hasWord(s, n.partyName(a)) }})
+		} else {
+			rest = append(rest, n.partyName(a))
+		}
+	}
+	if len(rest) > 0 {
+		out = append(out, step{key: "ask the other agencies", title: "Ask " + listed(rest), why: "they were here, and have nothing of this rig in the log", asks: true})
+	}
+	return out
+}
+
+// agenciesOfScene lists the agencies that were here or have something.
+func (n *now) agenciesOfScene() []string {
+	var out []string
+	for _, a := range n.d.Agencies {
+		if slices.Contains(n.scene.Arrived, a.Code) {
+			out = append(out, a.Code)
+		}
+	}
+	for _, a := range n.agenciesHere() {
+		if !slices.Contains(out, a) {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// siblings names the pieces of a rig that an agency has.
+func (n *now) siblings(rig, agency string) []string {
+	var out []string
+	for _, r := range n.s.BringBack() {
+		if it := &n.d.Items[r.Line]; it.Rig == rig && r.Place == (model.Place{Kind: model.With, Name: agency}) {
+			out = append(out, some(it, r.Quantity))
+		}
+	}
+	return out
+}
+
+// few joins names, at most so many.
+func few(names []string, most int) string {
+	if len(names) > most {
+		names = append(slices.Clone(names[:most-1]), fmt.Sprintf("%d more", len(names)-most+1))
+	}
+	return listed(names)
+}
+
+// looked marks the steps by what was logged. What was logged in other words
+// is a step of its own.
+func (n *now) looked(steps []step, looks []model.Entry, from int) []step {
+	for k := range looks {
+		e := &looks[k]
+		if k < from {
+			continue
+		}
+		text, words := lookWords(e.Reading)
+		if text == "" {
+			continue
+		}
+		i := slices.IndexFunc(steps, func(s step) bool { return strings.EqualFold(s.key, text) || s.is != nil && s.is(text) })
+		if i < 0 {
+			steps = append(steps, step{key: text, title: capital(text)})
+			i = len(steps) - 1
+		}
+		s := &steps[i]
+		s.at = e.At()
+		switch {
+		case slices.Contains(words, "wrong_tap"):
+			s.state, s.at = stepOpen, 0
+		case slices.Contains(words, "skipped=unsafe"):
+			s.state = stepUnsafe
+		case slices.Contains(words, "skipped=later"):
+			s.state = stepOpen
+		default:
+			s.state = stepLooked
+		}
+	}
+	return steps
+}
+
+// lookWords splits what was logged of a look: the step, and the rest.
+func lookWords(reading string) (text string, words []string) {
+	words = model.Words(reading)
+	for _, w := range words {
+		if k, v, ok := strings.Cut(w, "="); ok && k == "step" {
+			text = v
+		}
+	}
+	return text, words
+}
+
+// hasWord tells whether a text has the words in it, whole and in any case.
+func hasWord(text, words string) bool {
+	clean := func(s string) string { return " " + strings.Join(strings.Fields(fold(s)), " ") + " " }
+	return strings.Contains(clean(text), clean(words))
+}
+
+// ownPlace is where a line lives, in words.
+func (n *now) ownPlace(line int) string {
+	it := &n.d.Items[line]
+	where := it.Rig
+	if sl := n.d.Slot(it.Slot); sl != nil {
+		where = it.Rig + " " + sl.Compartment
+	}
+	if it.Kit != "" {
+		return n.itemNameOf(it.Kit) + ", " + where
+	}
+	return where
+}
+
+func (n *now) itemNameOf(id string) string {
+	if it := n.d.Item(id); it != nil {
+		return low(it.Short())
+	}
+	return id
+}
+
+// placeTitle is a place of the scene with what it is.
+func (n *now) placeTitle(p model.Place) string {
+	for _, x := range n.d.Places {
+		if x.Place == p.Name {
+			return n.placeName(p) + ": " + x.Meaning
+		}
+	}
+	return n.placeName(p)
+}
+
+// lightWords says how to look for a piece that is hard to see.
+func (n *now) lightWords(it *model.Item) string {
+	if it.Small || it.Dark {
+		return ". Hold the lantern low"
+	}
+	return ""
+}
+
+// looksLike is what to look for: small or dark, and what is painted on it.
+func looksLike(it *model.Item) string {
+	out := ""
+	switch {
+	case it.Small && it.Dark:
+		out = "Small and dark. "
+	case it.Small:
+		out = "Small. "
+	case it.Dark:
+		out = "Dark. "
+	}
+	if it.Mark != "" {
+		out += "Marked " + parts.B(it.Mark)
+	}
+	return strings.TrimSpace(out)
+}

@@ -1,0 +1,193 @@
+package ui
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+
+	"tarpside/model"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// rowList is a screen of rows to touch one of, opened over another; beside
+// them may stand something to read aloud.
+type rowList struct {
+	title string
+	line  string
+	rows  func(n *now) []rowDo
+	list  *parts.Column
+	keep  map[string]*parts.Row
+	root  *fyne.Container
+	side  *parts.Panel
+	words *parts.Label
+	aside func(n *now) (title, text string)
+}
+
+// rowDo is one row, and what a touch on it does.
+type rowDo struct {
+	view parts.RowView
+	do   func()
+}
+
+func newRowList(title, line string, rows func(*now) []rowDo, aside func(*now) (string, string)) *rowList {
+	c := &rowList{title: title, line: line, rows: rows, aside: aside, keep: map[string]*parts.Row{}}
+	c.list = parts.NewColumn(look.Gap)
+	scroll := parts.NewScroller(c.list)
+	c.words = parts.NewLines(parts.LabelView{ID: "read-back", Role: look.Lead})
+	c.side = parts.NewPanel(parts.PanelView{}, parts.NewScroller(c.words))
+	c.root = box(func(size fyne.Size) {
+		if c.aside == nil {
+			place(scroll, 0, 0, min(size.Width, look.U(900)), size.Height)
+			return
+		}
+		w := size.Width * 0.5
+		place(scroll, 0, 0, w-look.U(look.Gap), size.Height)
+		place(c.side, w, 0, size.Width-w, size.Height)
+	}, scroll)
+	if aside != nil {
+		c.root.Add(c.side)
+	}
+	return c
+}
+
+func (c *rowList) body() fyne.CanvasObject { return c.root }
+
+// show brings the rows up to date.
+func (c *rowList) show(n *now) head {
+	var objs []fyne.CanvasObject
+	for _, r := range c.rows(n) {
+		row := c.keep[r.view.ID]
+		if row == nil {
+			row = parts.NewRow(r.view, nil)
+			c.keep[r.view.ID] = row
+		}
+		row.OnTap = r.do
+		row.Set(r.view)
+		objs = append(objs, row)
+	}
+	c.list.SetInside(objs...)
+	if c.aside != nil {
+		title, text := c.aside(n)
+		c.side.Set(parts.PanelView{Title: title, Rule: true})
+		c.words.SetText(text)
+	}
+	return head{title: c.title, sentence: c.line, back: true}
+}
+
+// newRelief hands staging over: what is out is read back, then the member who
+// takes over is touched.
+func newRelief(sh *Shell) screen {
+	rows := func(n *now) []rowDo {
+		var out []rowDo
+		for _, m := range n.crew() {
+			if m.ID == n.scene.Staging {
+				continue
+			}
+			v := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Tone: parts.Quiet}
+			if n.d.Rig(m.Rig) != nil {
+				v.Mark = n.mark(m.Rig)
+			}
+			out = append(out, rowDo{v, func() {
+				sh.over = nil
+				sh.act(model.Act{Verb: model.Relieve, By: n.scene.Staging, Holder: m.ID})
+			}})
+		}
+		return out
+	}
+	return newRowList("Hand over staging", "Read the list aloud, walk the tarp, then touch who takes over", rows,
+		func(n *now) (string, string) { return "To read back", n.readBack() })
+}
+
+// crew are the members, those of rigs that are here first.
+func (n *now) crew() []*model.Member {
+	here := n.present()
+	var out []*model.Member
+	for i := range n.d.Members {
+		out = append(out, &n.d.Members[i])
+	}
+	rank := func(m *model.Member) int {
+		if k := slices.Index(here, m.Rig); k >= 0 {
+			return k
+		}
+		return len(here)
+	}
+	slices.SortStableFunc(out, func(a, b *model.Member) int { return rank(a) - rank(b) })
+	return out
+}
+
+// readBack is what is where, as it is read aloud at a relief.
+func (n *now) readBack() string {
+	text := ""
+	for _, c := range n.s.Checkpoints() {
+		if c.Place.Kind == model.Tarp || c.Place.Kind == model.At {
+			text += parts.B(n.placeName(c.Place)) + ": " + plural(c.Lines, "line") + " of " + n.rigName(c.Rig) + "\n"
+		}
+	}
+	if text == "" {
+		return "Nothing is out."
+	}
+	return text
+}
+
+// newArrival logs that a rig or an agency is here.
+func newArrival(sh *Shell) screen {
+	rows := func(n *now) []rowDo {
+		var out []rowDo
+		add := func(v parts.RowView) {
+			if slices.Contains(n.scene.Arrived, v.ID) && !slices.Contains(n.scene.Left, v.ID) {
+				return
+			}
+			v.Kind, v.Tone = parts.KindRig, parts.Quiet
+			out = append(out, rowDo{v, func() {
+				sh.over = nil
+				sh.act(model.Act{Verb: model.Arrive, Rig: v.ID})
+			}})
+		}
+		for _, r := range n.rigs() {
+			add(parts.RowView{ID: r, Mark: n.mark(r), Title: n.rigName(r)})
+		}
+		for _, a := range n.d.Agencies {
+			add(parts.RowView{ID: a.Code, Title: n.partyName(a.Code), Second: a.Kind})
+		}
+		return out
+	}
+	return newRowList("Who is here", "Touch the rig or the agency that has arrived", rows, nil)
+}
+
+// newOpening opens a scene.
+func newOpening(sh *Shell) screen {
+	rows := func(n *now) []rowDo {
+		var out []rowDo
+		add := func(name string) {
+			for _, r := range out {
+				if r.view.ID == "open-"+name {
+					return
+				}
+			}
+			out = append(out, rowDo{parts.RowView{ID: "open-" + name, Title: name, Tone: parts.Quiet, Go: "go"}, func() {
+				sh.over = nil
+				sh.openScene(name)
+			}})
+		}
+		for _, p := range n.d.Pulls {
+			add(p.List)
+		}
+		add("Something else")
+		return out
+	}
+	return newRowList("New scene", "What kind of call is it? Touch one", rows, nil)
+}
+
+// openScene starts a scene and goes to its tarp.
+func (sh *Shell) openScene(name string) {
+	e, err := sh.opts.Board.OpenScene(sh.by, name, nil, sh.typed(sh.opts.Now()))
+	sh.said = &said{entries: []model.Entry{e}}
+	if err != nil {
+		sh.said = &said{trouble: inWords(err)}
+	}
+	if p := sh.opts.Board.Picture(); p.Gen > sh.pic.Gen {
+		sh.pic = p
+	}
+	sh.Go(ScreenTarp)
+}
