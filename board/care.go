@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io/fs"
 
-	"tarpside/board/ledger"
 	"tarpside/board/stores"
 	"tarpside/model"
 )
@@ -63,7 +62,7 @@ func (b *Board) Verify() ([]Finding, error) {
 		add(false, "%s", p)
 	}
 	add(len(report.Problems) == 0, "The file is whole, and all %d entries can be read", report.Entries)
-	whole, _, err := foldFrom(b.ledger, ledger.Balance{}, last, clock)
+	whole, _, err := foldFrom(b.ledger, nil, last, clock)
 	if err != nil {
 		return out, err
 	}
@@ -75,8 +74,8 @@ func (b *Board) Verify() ([]Finding, error) {
 	}
 	add(len(bad) == 0, "Every one of the %d lines adds up to what its rig owns", len(items))
 	if kept || errKept != nil {
-		_, reads := model.RestoreBalance(balance.Blob)
-		f, follows, err := foldFrom(b.ledger, balance, last, clock)
+		_, reads := opened(balance)
+		f, follows, err := foldFrom(b.ledger, &balance, last, clock)
 		if err != nil {
 			return out, err
 		}

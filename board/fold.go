@@ -2,6 +2,8 @@ package board
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"fmt"
 	"math"
 	"math/bits"
 	"slices"
@@ -43,14 +45,14 @@ func (b *Board) fold() (folded, error) {
 		if !ok || err != nil {
 			break
 		}
-		if f, ok, err := foldFrom(b.ledger, balance, all, b.clock); ok || err != nil {
+		if f, ok, err := foldFrom(b.ledger, &balance, all, b.clock); ok || err != nil {
 			return f, err
 		}
 		if b.ledger.DropBalancesAfter(balance.Stamp) != nil {
 			break
 		}
 	}
-	f, _, err := foldFrom(b.ledger, ledger.Balance{}, all, b.clock)
+	f, _, err := foldFrom(b.ledger, nil, all, b.clock)
 	f.whole = true
 	return f, err
 }
@@ -58,26 +60,27 @@ func (b *Board) fold() (folded, error) {
 // all is the number of an entry that no log reaches.
 const all = math.MaxInt
 
-// foldFrom folds the entries since a balance, the zero one being that of an
-// empty log, up to the last-th in the order of arrival. It answers false if
+// foldFrom folds the entries since a balance, or with nil from the first, up
+// to the last-th in the order of arrival. It answers false if
 // the balance cannot be read, or if the entries since do not all follow it.
-func foldFrom(l *ledger.Ledger, balance ledger.Balance, last int, clock model.Stamp) (f folded, ok bool, err error) {
-	f.state, f.clock = model.NewState(new(model.Department).Index()), heard(clock, balance.Stamp)
-	cached := balance.Covers > 0
-	if cached {
-		if f.state, ok = model.RestoreBalance(balance.Blob); !ok {
+func foldFrom(l *ledger.Ledger, balance *ledger.Balance, last int, clock model.Stamp) (f folded, ok bool, err error) {
+	f.state, f.clock = model.NewState(new(model.Department).Index()), clock
+	covers := 0
+	if balance != nil {
+		if f.state, ok = opened(*balance); !ok {
 			return f, false, nil
 		}
+		covers, f.clock = balance.Covers, heard(clock, balance.Stamp)
 	}
 	base := f.state.Seen()
-	for e, err := range l.Entries(balance.Covers) {
+	for e, err := range l.Entries(covers) {
 		if err != nil {
 			return f, false, err
 		}
-		if balance.Covers+len(f.since) == last {
+		if covers+len(f.since) == last {
 			break
 		}
-		if cached && !follows(&e, base) {
+		if balance != nil && !follows(&e, base) {
 			return f, false, nil
 		}
 		if !e.Ahead || e.Stamp.Device == clock.Device { // a clock far ahead does not pull this one along
@@ -163,7 +166,29 @@ func (b *Board) keepBalance(s *model.State, waiting int) {
 	if err != nil || n == 0 {
 		return
 	}
-	_ = b.ledger.PutBalance(ledger.Balance{Key: balanceKey(n), Covers: n, Stamp: b.clock, Vector: s.Seen(), Blob: blob})
+	_ = b.ledger.PutBalance(sealed(ledger.Balance{Key: balanceKey(n), Covers: n, Stamp: b.clock, Vector: s.Seen(), Blob: blob}))
+}
+
+// seal is the SHA-256 of a balance. One that was damaged is as good as none.
+func seal(b ledger.Balance, blob []byte) []byte {
+	h := sha256.New()
+	fmt.Fprintln(h, b.Covers, b.Stamp)
+	h.Write(blob)
+	return h.Sum(nil)
+}
+
+// sealed puts the seal before a balance, and opened takes it off; it answers
+// false if the seal is broken or the form is not of this version.
+func sealed(b ledger.Balance) ledger.Balance {
+	b.Blob = append(seal(b, b.Blob), b.Blob...)
+	return b
+}
+
+func opened(b ledger.Balance) (*model.State, bool) {
+	if len(b.Blob) < sha256.Size || !bytes.Equal(b.Blob[:sha256.Size], seal(b, b.Blob[sha256.Size:])) {
+		return nil, false
+	}
+	return model.RestoreBalance(b.Blob[sha256.Size:])
 }
 
 // balanceKey names the place of a balance of n entries: in every stretch of

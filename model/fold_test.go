@@ -14,9 +14,14 @@ import (
 
 // started is a log with a random department and an open scene.
 func started(t *rapid.T) *modeltest.Log {
-	l := modeltest.New("A", modeltest.Department(t))
+	l := modeltest.New("A", modeltest.Department(modeltest.Rand(rapid.Uint64().Draw(t, "department"))))
 	l.Open("S", "")
 	return l
+}
+
+// rows draws a seed for each of some rows.
+func rows(t *rapid.T, most int) []uint64 {
+	return rapid.SliceOfN(rapid.Uint64(), 0, most).Draw(t, "rows")
 }
 
 // said tells what the entry was, for a failure.
@@ -28,10 +33,10 @@ func said(e *model.Entry) string {
 func TestAfterEveryRowTheBooksAddUpAndARefusedOneChangesNothing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := started(t)
-		for range rapid.IntRange(1, 60).Draw(t, "rows") {
+		for _, seed := range rows(t, 60) {
 			before := l.State
 			was := modeltest.Picture(before)
-			e := l.Do(modeltest.Entry(t, l, "A", "B", "C"))
+			e := l.Do(modeltest.Entry(modeltest.Rand(seed), l, "A", "B", "C"))
 			if err := modeltest.Check(l.State); err != nil {
 				t.Fatalf("%s\n%v", said(e), err)
 			}
@@ -60,8 +65,8 @@ func TestTheMovesOfAReplyAreWhatTheBoardDid(t *testing.T) {
 		for i := range l.State.Dept.Items {
 			books[l.State.Dept.Items[i].ID] = map[model.Place]int{l.State.HomeOf(i): l.State.Dept.Items[i].Quantity}
 		}
-		for range rapid.IntRange(1, 60).Draw(t, "rows") {
-			e := l.Do(model.Entry{Act: modeltest.Act(t, l.State)})
+		for _, seed := range rows(t, 60) {
+			e := l.Do(model.Entry{Act: modeltest.Act(modeltest.Rand(seed), l.State)})
 			for _, m := range e.Moves {
 				b := books[m.Item]
 				if b[m.From] -= m.N; b[m.From] < 0 || m.N <= 0 {
@@ -83,8 +88,8 @@ func TestTheMovesOfAReplyAreWhatTheBoardDid(t *testing.T) {
 func TestAnyOrderOfArrivalGivesTheLiveBoard(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := started(t)
-		for range rapid.IntRange(1, 60).Draw(t, "rows") {
-			l.Do(modeltest.Entry(t, l, "A", "B", "C"))
+		for _, seed := range rows(t, 60) {
+			l.Do(modeltest.Entry(modeltest.Rand(seed), l, "A", "B", "C"))
 		}
 		same(t, shuffled(t, l.Entries), l.State)
 	})
@@ -122,15 +127,15 @@ func sameVector(a, b model.Vector) bool {
 func TestDevicesThatWereCutOffShowOneBoardOnceTheyMeet(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := started(t)
-		for range rapid.IntRange(0, 15).Draw(t, "together") {
-			a.Do(modeltest.Entry(t, a))
+		for _, seed := range rows(t, 15) {
+			a.Do(modeltest.Entry(modeltest.Rand(seed), a))
 		}
 		b, c := a.Fork("B"), a.Fork("C")
 		for round := range rapid.IntRange(1, 2).Draw(t, "rounds") {
 			for _, l := range []*modeltest.Log{a, b, c} {
 				l.Clock.Wall += int64(rapid.IntRange(0, 60).Draw(t, "clock"))
-				for range rapid.IntRange(0, 12).Draw(t, "apart") {
-					e := l.Do(modeltest.Entry(t, l))
+				for _, seed := range rows(t, 12) {
+					e := l.Do(modeltest.Entry(modeltest.Rand(seed), l))
 					if err := modeltest.Check(l.State); err != nil {
 						t.Fatalf("round %d, %s: %s\n%v", round, l.Device, said(e), err)
 					}

@@ -135,7 +135,9 @@ func (a *act) moving() {
 		return
 	}
 	if from == to { // eyes on pieces where the log has them
-		a.ended(s.lines[a.line].N(from) >= n)
+		if s.lines[a.line].N(from) >= n {
+			a.ended(a.line, from, to)
+		}
 		a.read()
 		k := 0
 		if from == s.HomeOf(a.line) {
@@ -173,7 +175,7 @@ func (a *act) transfer(line, n int, from, to Place) bool {
 	t := s.Trace(e, line, n, from, to)
 	switch {
 	case t.Missing == 0 && len(t.Gone) == 0:
-		a.endedOn(line, true)
+		a.ended(line, from, to)
 		a.shift(line, n, from, to)
 		return true
 	case t.Missing == 0 && t.Already:
@@ -211,18 +213,19 @@ func (a *act) transfer(line, n int, from, to Place) bool {
 	return false
 }
 
-// ended ends the contest of the entry's own line.
-func (a *act) ended(enough bool) { a.endedOn(a.line, enough) }
-
-// endedOn ends a contest: a moving entry or a driver's word that finds enough,
-// and whose writer had seen the contested one. A count only compares.
-func (a *act) endedOn(line int, enough bool) {
-	if a.e.Verb == Count {
-		return
-	}
+// ended ends a contest: a moving entry or a driver's word that finds enough,
+// and whose writer knew of it. A count only compares. Where the writer did not
+// know, the pieces that it moves are disputed where they are now.
+func (a *act) ended(line int, from, to Place) {
 	c := a.s.lines[line].Contest
-	if enough && c != nil && a.e.Seen.Covers(c.Device, c.N) && a.knew(c) {
+	switch {
+	case c == nil || a.e.Verb == Count:
+	case a.e.Seen.Covers(c.Device, c.N) && a.knew(c):
 		a.s.edit(line).Contest = nil
+	case !c.Told && c.Place == from:
+		moved := *c
+		moved.Place = to
+		a.s.edit(line).Contest = &moved
 	}
 }
 

@@ -27,7 +27,7 @@ func (a *act) undo(n int, from, to Place) bool {
 	}
 	l := s.lines[a.line]
 	l.hist = &step{prev: l.hist, n: n, from: from, claim: a.claim(to, "")}
-	a.ended(true)
+	a.ended(a.line, from, to)
 	a.out.Undone = true
 	a.out.Moves = []Move{{s.Dept.Items[a.line].ID, n, from, to}}
 	return true

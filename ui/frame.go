@@ -179,7 +179,11 @@ func (f *frame) paint(p *parts.Pen, size fyne.Size) {
 		right = bx - look.U(8)
 	}
 	p.Write(h.title, parts.Ink{Role: look.Screen, Lines: 1}, x, look.U(8), right-x, 0)
-	p.Write(h.sentence, parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, x, look.U(50), right-x, 0)
+	line := p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, right-x, 0)
+	if p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: look.Dim, Lines: 2}, right-x, look.U(42)).H > line.H {
+		line = p.Fit(h.sentence, parts.Ink{Role: look.Small, Color: look.Dim, Lines: 2}, right-x, look.U(42))
+	}
+	p.Put(line, x, look.U(48)-(line.H-look.U(24))/3, right-x)
 	cx := size.Width - look.U(clockRoom) + look.U(8)
 	cw := look.U(clockRoom) - look.U(24)
 	p.Write(f.clock, parts.Ink{Role: look.Place, Align: fyne.TextAlignTrailing, Lines: 1}, cx, look.U(4), cw, 0)

@@ -162,6 +162,10 @@ func (n *now) stripView(picks []pick) parts.StripView {
 	if n.pic.ReadOnly != "" {
 		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: "This window only reads", Second: n.pic.ReadOnly}
 	}
+	if n.scene.ID == "" || n.scene.Closed {
+		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "No scene is open", Second: "Open one when the call comes. What is still out stays on the board.",
+			Keys: [2]parts.StripKey{{ID: "open-scene", Title: "Open a scene", Filled: true}}}
+	}
 	taps := n.taps(2)
 	v := parts.StripView{ID: "last", Title: "Nothing logged yet", Second: "Touch a piece, then where it goes."}
 	if len(taps) > 0 {

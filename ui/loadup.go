@@ -60,7 +60,7 @@ func (n *now) loadupHead(st *luState, other *parts.Key) head {
 		h.sentence += ", eyes on every slot"
 	}
 	if by := n.loader(st); by != "" {
-		h.sentence += ". " + n.memberName(by)
+		h.sentence += ", " + n.memberName(by) + " loads"
 	}
 	h.big, h.bigWords, h.bigLine = fmt.Sprint(in), fmt.Sprintf("of %d lines in", all), n.roughly(st.rig)
 	return h
@@ -75,7 +75,7 @@ func (n *now) loadupView(st *luState, width float32) node {
 	case st.count != nil:
 		left, right = n.countView(st)
 	case st.mode == luSweep:
-		left, right = n.sweepBay(st, max(cols-1, 2)), n.sweepSide(st)
+		left, right = n.sweepBay(st, cols), n.sweepSide(st)
 	case st.mode == luCollect:
 		left, right = n.collectList(st), n.collectSide(st)
 	case st.mode == luCarry:
@@ -121,7 +121,10 @@ func (n *now) loadupStrip(st *luState) parts.StripView {
 
 // thenWords is what comes after the piece in hand.
 func (n *now) thenWords(st *luState) string {
-	if st.mode != luLoad || st.count != nil {
+	if st.count != nil {
+		return "Nothing is logged until the last box is done"
+	}
+	if st.mode != luLoad {
 		return ""
 	}
 	hand, _ := n.inHand(st)

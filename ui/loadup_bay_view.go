@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"tarpside/model"
 	"tarpside/model/loadup"
@@ -137,11 +138,11 @@ func (n *now) bayView(st *luState, cols int) node {
 	y := float32(0)
 	for i := range rows {
 		if slices.Contains(b.rowOf, i) {
+			v.show, v.upTo = y, y+rows[i].size
 			break
 		}
 		y += rows[i].size + 6
 	}
-	v.show = y
 	return node{id: "bay", view: v, kids: rows}
 }
 
@@ -173,9 +174,18 @@ func (b *bayDraw) doorWords() string {
 // small tells whether a line is drawn small, to read: it was home when the
 // walker came, and nothing is wrong with it now.
 func (b *bayDraw) small(line int) bool {
-	it := &b.n.d.Items[line]
-	home := b.n.s.Line(line).N(b.n.s.HomeOf(line)) == it.Quantity
+	it, l := &b.n.d.Items[line], b.n.s.Line(line)
+	home := l.N(b.n.s.HomeOf(line))+l.N(model.Place{Kind: model.Used}) == it.Quantity && l.TaggedHome == 0
 	return home && (b.st.still[it.ID] || b.n.d.Slot(it.Slot).Lap != b.st.at.Lap) && !slices.Contains(b.shutBy, it.ID)
+}
+
+// smallName is the name of a line that is home, with what of it was used up.
+func (b *bayDraw) smallName(line int) string {
+	it := &b.n.d.Items[line]
+	if used := b.n.s.Line(line).N(model.Place{Kind: model.Used}); used > 0 {
+		return fmt.Sprintf("%s, %d used", it.Short(), used)
+	}
+	return it.Short()
 }
 
 // cells is how many cells of a row a shelf takes: two small ones share one.
@@ -191,7 +201,7 @@ const shelfLabel, smallSlot = 22, 42
 
 // row draws shelves side by side.
 func (b *bayDraw) row(group []shelf, cols int) node {
-	out := node{view: rowOf{look.Gap}}
+	out := node{view: cellsOf{}}
 	used := 0
 	for _, s := range group {
 		lines := b.column(s)
@@ -216,7 +226,7 @@ func (b *bayDraw) column(s shelf) node {
 	for _, i := range s.lines {
 		v := b.slot(i)
 		if b.small(i) {
-			small = append(small, node{id: v.ID, view: v, size: smallSlot})
+			small = append(small, node{id: v.ID, view: homeView{v.ID, b.smallName(i)}, size: smallSlot})
 		} else {
 			cells = append(cells, node{id: v.ID, view: v})
 		}
@@ -231,7 +241,7 @@ func (b *bayDraw) column(s shelf) node {
 	for len(cells) > 0 {
 		k := min(s.cols, len(cells))
 		r := append(slices.Clone(cells[:k]), make([]node, s.cols-k)...)
-		kids = append(kids, node{view: rowOf{look.Gap}, size: look.Floor, kids: r})
+		kids = append(kids, node{view: cellsOf{}, size: look.Floor, kids: r})
 		h += look.Floor
 		cells = cells[k:]
 	}
@@ -250,7 +260,7 @@ func shelfName(s *model.Slot) string {
 // slot is one line in its slot.
 func (b *bayDraw) slot(i int) parts.SlotView {
 	n, it := b.n, &b.n.d.Items[i]
-	v := parts.SlotView{ID: it.ID, Name: it.Short(), Mode: parts.SlotHole, Strut: strings.Contains(it.Family, "strut")}
+	v := parts.SlotView{ID: it.ID, Name: it.Short(), Mode: parts.SlotHole, Strut: it.Kind == model.Piece && strings.Contains(it.Family, "strut")}
 	home := n.s.Line(i).N(n.s.HomeOf(i))
 	p, lies := n.pieceOf(i)
 	switch {
@@ -305,7 +315,7 @@ func (b *bayDraw) out(v *parts.SlotView, p piece) {
 	case p.tagged:
 		v.Icon, v.Second = "tag", "out of service"
 	case len(by) > 0:
-		v.Icon, v.Second, v.State = "bar", "closed by "+n.names(by), "blocked"
+		v.Icon, v.Second, v.State = "bar", "blocked", "blocked"
 	case p.from.Kind == model.At:
 		v.Icon, v.Second = "go", "at "+n.placeName(p.from)
 	case b.after(p) != "":
@@ -325,7 +335,7 @@ func (b *bayDraw) out(v *parts.SlotView, p piece) {
 func (b *bayDraw) after(p piece) string {
 	for _, r := range b.n.d.Rules {
 		if r.Then == p.item.ID && b.order[r.First] > 0 && (b.order[p.item.ID] == 0 || b.order[r.First] < b.order[p.item.ID]) {
-			return b.n.itemName(r.First)
+			return inSentence(b.n.itemName(r.First))
 		}
 	}
 	return ""
@@ -361,9 +371,19 @@ func (n *now) itemName(id string) string {
 func (n *now) names(ids []string) string {
 	var out []string
 	for _, id := range ids {
-		out = append(out, n.itemName(id))
+		out = append(out, inSentence(n.itemName(id)))
 	}
 	return and(out)
+}
+
+// inSentence is a name inside a sentence: "strut crate", but "AED".
+func inSentence(name string) string {
+	r := []rune(name)
+	if len(r) < 2 || !unicode.IsLower(r[1]) {
+		return name
+	}
+	r[0] = unicode.ToLower(r[0])
+	return string(r)
 }
 
 // and joins words: "a", "a and b", "a, b and c".

@@ -239,7 +239,7 @@ func (n *now) progress(rig string) (in, all int) {
 		_, lies := n.pieceOf(i)
 		if lies {
 			all++
-		} else if it.Kit == "" && n.s.Aboard(i) {
+		} else if it.Kit == "" && n.s.Aboard(i) && n.s.Line(i).Peak > it.Quantity-n.s.Line(i).N(n.s.HomeOf(i)) {
 			in, all = in+1, all+1
 		}
 	}

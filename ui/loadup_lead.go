@@ -90,3 +90,39 @@ func (l *lead) paint(p *parts.Pen, size fyne.Size) {
 		p.Write(v.under, parts.Ink{Role: look.Lead}, in, y, w, size.Height-y-look.U(4))
 	}
 }
+
+// homeView is a slot whose piece is home: small, to read.
+type homeView struct{ id, name string }
+
+// homeSlot draws a homeView.
+type homeSlot struct {
+	drawn *parts.Drawn
+	view  homeView
+}
+
+func newHomeSlot(v homeView) *homeSlot {
+	h := &homeSlot{view: v}
+	h.drawn = parts.NewDrawn(parts.Part{}, look.Floor, smallSlot, h.paint)
+	h.drawn.SetPart(h.part())
+	return h
+}
+
+func (h *homeSlot) part() parts.Part {
+	return parts.Part{Kind: parts.KindSlot, ID: h.view.id, Text: h.view.name, State: "home"}
+}
+
+func (h *homeSlot) set(v homeView) {
+	if h.view != v {
+		h.view = v
+		h.drawn.SetPart(h.part())
+		h.drawn.Refresh()
+	}
+}
+
+func (h *homeSlot) paint(p *parts.Pen, size fyne.Size) {
+	p.Rect(0, 0, size.Width, size.Height, look.Raised, look.Line, look.U(1), look.U(look.RadiusTile))
+	side := look.U(20)
+	p.Icon("tick", look.Text, look.U(6), (size.Height-side)/2, side)
+	x := side + look.U(12)
+	p.Middle(h.view.name, parts.Ink{Role: look.Small}, x, 0, size.Width-x-look.U(4), size.Height)
+}

@@ -93,7 +93,7 @@ func (n *now) cures(st *luState, p piece) cure {
 		out.near = append(out.near, ends[0].By...)
 		if len(ends) > 1 {
 			out.other = append(slices.Clone(c.Alone), ends[1].By...)
-			out.words += "Take out one of the two. The " + n.names(ends[0].By) + " is nearer."
+			out.words += "Take out one of the two. The " + n.names(ends[0].By) + " is nearer to you."
 		}
 		return out
 	}
@@ -173,6 +173,7 @@ func (n *now) countView(st *luState) (left, right node) {
 	rows := gridRows(cells, 3)
 	if c.at < len(c.lines) {
 		v.show = float32(c.at/3) * (96 + look.Gap)
+		v.upTo = v.show + 96
 	}
 	head := leadView{id: "piece", over: "Count what is there, one by one", under: "An empty box is no answer."}
 	if c.at < len(c.lines) {
@@ -201,7 +202,7 @@ func gridRows(cells []node, cols int) []node {
 	for len(cells) > 0 {
 		k := min(cols, len(cells))
 		r := append(slices.Clone(cells[:k]), make([]node, cols-k)...)
-		rows = append(rows, node{view: rowOf{look.Gap}, size: 96, kids: r})
+		rows = append(rows, node{view: cellsOf{}, size: 96, kids: r})
 		cells = cells[k:]
 	}
 	return rows

@@ -112,15 +112,12 @@ func (n *now) questions(st *luState, p piece) node {
 		asks = append(asks, sized(last, 112))
 		return col(0, node{id: "piece", view: v, size: 106}, node{id: "asks", view: listOf{gap: look.Gap, panel: parts.PanelView{Tight: true}}, kids: inRows(asks)})
 	}
-	room := float32(0)
+	last.size = 112
 	if len(asks) == 3 {
 		last.size = look.Floor
-	} else {
-		last.size, room = 112, 1
 	}
 	out := col(0, node{id: "piece", view: v, part: 1})
 	out.kids = append(out.kids, asks...)
-	_ = room
 	out.kids = append(out.kids, last)
 	return out
 }
@@ -270,9 +267,6 @@ func (n *now) blockedView(st *luState, p piece) node {
 	}
 	second = append(second, node{id: "in-anyway", view: parts.HoldView{ID: "in-anyway", Title: "It is in anyway", Second: "hold: logged as your eyes saw it", Sure: "It is in"}})
 	out := col(0, node{id: "blocked", view: v}, row(104, keys...), row(142, second...))
-	if st.item != "" {
-		second = append(second, node{})
-	}
 	return out
 }
 
@@ -283,9 +277,9 @@ func (n *now) cureKey(id string, items []string, tone parts.Tone, tail string) p
 		two = two || n.s.TwoPerson(i)
 		weight = append(weight, pounds(n.s.Weight(i), &n.d.Items[i]))
 	}
-	v := parts.KeyView{ID: id, Title: "Take " + n.names(items) + " out", Icon: "one", Tone: tone, Lay: parts.LayLeft, Second: strings.Join(weight, " and ")}
+	v := parts.KeyView{ID: id, Title: "Take the " + n.names(items) + " out", Icon: "one", Tone: tone, Lay: parts.LayLeft, Second: strings.Join(weight, " and ")}
 	if tail != "out" {
-		v.Title, v.Icon = n.names(items)+" "+tail, ""
+		v.Title, v.Icon = upper(n.names(items))+" "+tail, ""
 	}
 	if two {
 		v.Second += ", two people"
@@ -324,7 +318,7 @@ func (n *now) kitAwayView(p piece) node {
 func (n *now) refusedView(st *luState, p piece) node {
 	e := st.said
 	failing, hard := n.failing(st, p)
-	v := leadView{id: "refused", tone: parts.Alarm, icon: "bar", over: "It does not pass", title: p.item.Short(), under: n.failWords(failing)}
+	v := leadView{id: "refused", tone: parts.Alarm, icon: "bar", over: "It does not pass", title: p.item.Short(), under: n.failWords(st, failing)}
 	var keys []node
 	add := func(k parts.KeyView) {
 		k.Lay, k.Role = parts.LayLeft, look.Group
@@ -384,12 +378,16 @@ func (n *now) failing(st *luState, p piece) (failing []string, hard string) {
 }
 
 // failWords says what to do about each check that fails.
-func (n *now) failWords(failing []string) string {
+func (n *now) failWords(st *luState, failing []string) string {
 	var out []string
 	for _, f := range failing {
 		if c := n.d.Check(f); c != nil {
 			short, _ := askWords(c.Question)
-			out = append(out, strings.TrimSuffix(short, "?")+": "+c.IfItFails+".")
+			words := strings.TrimSuffix(short, "?") + ": " + st.given[f]
+			if st.given[f] == "" {
+				words += "no answer"
+			}
+			out = append(out, words+". "+upper(c.IfItFails)+".")
 		}
 	}
 	return strings.Join(out, " ")

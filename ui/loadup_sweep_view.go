@@ -112,6 +112,8 @@ func (n *now) sweepBay(st *luState, cols int) node {
 	v := listOf{panel: parts.PanelView{ID: "bay", Title: n.doorWords(st.rig, *st.at) + ", eyes on every slot", Right: "touch every empty slot"}, gap: 6}
 	var rows []node
 	lines := n.linesAt(st.rig, *st.at)
+	n.slotsOrder(lines)
+	y := float32(0)
 	for len(lines) > 0 {
 		slot := n.d.Slot(n.d.Items[lines[0]].Slot)
 		var cells []node
@@ -120,12 +122,14 @@ func (n *now) sweepBay(st *luState, cols int) node {
 			s := n.sweepSlot(st, lines[k])
 			cells = append(cells, node{id: s.ID, view: s})
 			if s.ID == st.empty {
-				v.show = float32(len(rows)) * 90
+				v.show, v.upTo = y+shelfLabel+6+float32(k/cols)*102, y+shelfLabel+6+float32(k/cols)*102+96
 			}
 		}
 		lines = lines[k:]
 		rows = append(rows, node{view: rowOf{}, size: shelfLabel, kids: []node{{id: "shelf " + slot.ID, view: parts.LabelView{Text: shelfName(slot), Role: look.Small, Lines: 1}}}})
-		rows = append(rows, gridRows(cells, cols)...)
+		grid := gridRows(cells, cols)
+		rows = append(rows, grid...)
+		y += shelfLabel + 6 + float32(len(grid))*102
 	}
 	return node{id: "bay", view: v, kids: rows}
 }

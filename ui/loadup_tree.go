@@ -21,12 +21,14 @@ type node struct {
 }
 
 type (
-	rowOf  struct{ gap float32 } // kids side by side
-	colOf  struct{ gap float32 } // kids under one another
-	listOf struct {              // kids under one another on a panel, scrolled; each has a size
+	rowOf   struct{ gap float32 } // kids side by side
+	cellsOf struct{}              // as rowOf, each kid as wide as its part in cells
+	colOf   struct{ gap float32 } // kids under one another
+	listOf  struct {              // kids under one another on a panel, scrolled; each has a size
 		panel parts.PanelView
 		gap   float32
-		show  float32 // how far down what matters lies, in design pixels
+		show  float32 // how far down what matters begins, in design pixels
+		upTo  float32 // and ends; nought where nothing matters more than the rest
 	}
 	padView struct { // ten digits, delete and done
 		done parts.Tone
@@ -92,7 +94,7 @@ func (t *tree) set(top node) {
 // leaves makes the parts of a node, in the order they are drawn.
 func (t *tree) leaves(n node, out []fyne.CanvasObject) []fyne.CanvasObject {
 	switch n.view.(type) {
-	case rowOf, colOf:
+	case rowOf, colOf, cellsOf:
 		for _, k := range n.kids {
 			out = t.leaves(k, out)
 		}
@@ -139,6 +141,8 @@ func (t *tree) leaf(n node) fyne.CanvasObject {
 		o.(*parts.DigitPad).SetDone(v.done, v.shut)
 	case leadView:
 		o.(*lead).set(v)
+	case homeView:
+		o.(*homeSlot).set(v)
 	case listOf:
 		o.(*list).set(t, v, n.kids)
 	}
@@ -151,6 +155,8 @@ func object(o any) fyne.CanvasObject {
 	case *list:
 		return o.panel
 	case *lead:
+		return o.drawn
+	case *homeSlot:
 		return o.drawn
 	}
 	return o.(fyne.CanvasObject)
@@ -190,6 +196,8 @@ func (t *tree) make(n node) any {
 		return parts.NewDigitPad(func(id string) { t.act("digit:" + id) })
 	case leadView:
 		return newLead(v)
+	case homeView:
+		return newHomeSlot(v)
 	case listOf:
 		return newList(v)
 	}
@@ -204,6 +212,8 @@ func (t *tree) lay(n node, x, y, w, h float32) {
 			off, size := share(n.kids, i, w, look.U(v.gap))
 			t.lay(k, x+off, y, size, h)
 		}
+	case cellsOf:
+		t.layCells(n, x, y, w, h)
 	case colOf:
 		for i, k := range n.kids {
 			off, size := share(n.kids, i, h, look.U(v.gap))
@@ -213,7 +223,25 @@ func (t *tree) lay(n node, x, y, w, h float32) {
 	default:
 		if o := t.made[leafKey(n)]; o != nil {
 			place(object(o), x, y, w, h)
+			if l, ok := o.(*list); ok {
+				l.reveal()
+			}
 		}
+	}
+}
+
+// layCells lays kids out in cells of one width, so that rows of the same width
+// line up under one another.
+func (t *tree) layCells(n node, x, y, w, h float32) {
+	gap, cells := look.U(look.Gap), float32(0)
+	for _, k := range n.kids {
+		cells += max(k.part, 1)
+	}
+	cell := (w - gap*(cells-1)) / cells
+	for _, k := range n.kids {
+		part := max(k.part, 1)
+		t.lay(k, x, y, part*cell+(part-1)*gap, h)
+		x += part * (cell + gap)
 	}
 }
 
@@ -245,11 +273,12 @@ type list struct {
 	scroll *parts.Scroller
 	column *parts.Column
 	kids   []node
-	show   float32
+	show   [2]float32 // what is to be seen, from and to
+	shown  [2]float32
 }
 
 func newList(v listOf) *list {
-	l := &list{column: parts.NewColumn(v.gap), show: -1}
+	l := &list{column: parts.NewColumn(v.gap)}
 	l.scroll = parts.NewScroller(l.column)
 	l.panel = parts.NewPanel(v.panel, l.scroll)
 	return l
@@ -268,10 +297,18 @@ func (l *list) set(t *tree, v listOf, kids []node) {
 		l.column.SetInside(objs...)
 		l.scroll.Refresh()
 	}
-	if v.show != l.show {
-		l.show = v.show
-		l.scroll.ScrollToOffset(look.U(v.show))
+	l.show = [2]float32{look.U(v.show), look.U(v.upTo)}
+	l.reveal()
+}
+
+// reveal scrolls as far as it must, once, for what matters to be seen.
+func (l *list) reveal() {
+	room := l.scroll.Size().Height
+	if l.show == l.shown || room <= 0 {
+		return
 	}
+	l.shown = l.show
+	l.scroll.ScrollToOffset(min(max(l.show[1]-room, 0), l.show[0]))
 }
 
 // rowLayout lays out one row of a list.

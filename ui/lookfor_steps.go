@@ -82,7 +82,7 @@ func (n *now) trail(line int) trail {
 				t.follow(n, e, m, "")
 				at = m.To
 			case n.holds(at, m.Item):
-				t.follow(n, e, m, low(n.d.Item(m.Item).Short()))
+				t.follow(n, e, m, m.Item)
 			}
 		}
 	}
@@ -111,7 +111,7 @@ func (n *now) holds(at model.Place, kit string) bool {
 func (t *trail) follow(n *now, e *model.Entry, m model.Move, kit string) {
 	in := ""
 	if kit != "" {
-		in = "in the " + kit + ", "
+		in = "kit "
 	}
 	switch m.To.Kind {
 	case model.Unexplained:
@@ -141,7 +141,12 @@ func (t *trail) follow(n *now, e *model.Entry, m model.Move, kit string) {
 		return
 	}
 	t.last, t.lastAt, t.holder = m.To, e.At(), e.Holder
-	words := in + n.placeName(m.To)
+	words := n.placeName(m.To)
+	if m.To.Kind == model.With || m.To.Kind == model.Riding {
+		words = in + "with " + words
+	} else if kit != "" {
+		words = "kit at " + words
+	}
 	if e.Holder != "" {
 		words += ", with " + n.memberName(e.Holder)
 	}
@@ -312,16 +317,9 @@ func (n *now) ownPlace(line int) string {
 		where = it.Rig + " " + sl.Compartment
 	}
 	if it.Kit != "" {
-		return n.itemNameOf(it.Kit) + ", " + where
+		return low(n.itemName(it.Kit)) + ", " + where
 	}
 	return where
-}
-
-func (n *now) itemNameOf(id string) string {
-	if it := n.d.Item(id); it != nil {
-		return low(it.Short())
-	}
-	return id
 }
 
 // placeTitle is a place of the scene with what it is.

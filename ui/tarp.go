@@ -221,7 +221,7 @@ func (t *tarpScreen) head(n *now) head {
 		}
 		t.tabs[r].Set(v)
 		h.middle = append(h.middle, t.tabs[r])
-		h.widths = append(h.widths, 150)
+		h.widths = append(h.widths, n.tabWidth())
 	}
 	return h
 }
@@ -231,7 +231,15 @@ func (n *now) tabRoom() int {
 	if n.root == nil {
 		return 3
 	}
-	return max(2, int((n.root.Size().Width/look.U(1)-clockRoom-420)/158))
+	return max(2, int((n.root.Size().Width/look.U(1)-clockRoom-300)/(n.tabWidth()+8)))
+}
+
+// tabWidth is how wide a rig tab is, in design pixels.
+func (n *now) tabWidth() float32 {
+	if n.root != nil && n.root.Size().Width < look.U(1100) {
+		return 122
+	}
+	return 150
 }
 
 // touch picks a piece or lets it go; the tail of the panel opens Find.
@@ -323,6 +331,10 @@ func (sh *Shell) logOffer(tap board.Tap) {
 func (t *tarpScreen) act(id string) {
 	s := t.sh.said
 	t.sh.said = nil
+	if id == "open-scene" {
+		t.sh.open(newOpening(t.sh))
+		return
+	}
 	if id == "retry" && s != nil && s.retry != nil {
 		t.sh.logOffer(*s.retry)
 		return

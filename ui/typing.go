@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -26,11 +27,11 @@ type typing struct {
 	out   *parts.Readout
 	shut  *parts.Key
 	found *parts.Tiles
-	panel *parts.Panel
 	pad   *parts.LetterPad
 	words []*parts.Key // places to choose instead of typing
 	trail *fyne.Container
 	none  *parts.Label
+	count int // pieces found
 }
 
 // placeWords are plain places that a scene may have.
@@ -41,7 +42,7 @@ func newTyping(sh *Shell, t *tarpScreen) *typing {
 	y.out = parts.NewReadout(parts.ReadoutView{ID: "typed", Tone: parts.Live})
 	y.shut = parts.NewKey(parts.KeyView{ID: "close", Title: "Close", Icon: "cross"}, y.close)
 	y.found = parts.NewTiles(t.touch)
-	y.panel = parts.NewPanel(parts.PanelView{ID: "found", Title: "Find"}, y.found)
+	y.found.More = moreTile
 	y.pad = parts.NewLetterPad(y.typed, y.delete, y.done)
 	for _, w := range placeWords {
 		y.words = append(y.words, parts.NewKey(parts.KeyView{Kind: parts.KindAct, ID: "place-" + w, Title: w, Lay: parts.LayCentre}, func() {
@@ -76,10 +77,10 @@ func (y *typing) objects() []fyne.CanvasObject {
 	switch {
 	case y.what == findPlace:
 		return append(top, y.trail)
-	case y.panel.Hidden:
+	case y.count == 0:
 		return append(top, y.none)
 	}
-	return append(top, y.panel)
+	return append(top, y.found)
 }
 
 func (y *typing) layout(w, h float32) {
@@ -90,7 +91,7 @@ func (y *typing) layout(w, h float32) {
 	place(y.pad, 0, h-padH, w, padH)
 	place(y.out, 0, y0, w-shutW-gap, row)
 	place(y.shut, w-shutW, y0, shutW, row)
-	for _, o := range []fyne.CanvasObject{y.panel, y.trail, y.none} {
+	for _, o := range []fyne.CanvasObject{y.found, y.trail, y.none} {
 		place(o, 0, 0, w, y0-gap)
 	}
 }
@@ -107,9 +108,13 @@ func (y *typing) show(n *now) {
 	}
 	y.out.Set(v)
 	views := n.found(y.text, y.t.hidden, y.t.picks)
+	y.count = len(views)
 	y.found.Set(views)
-	y.panel.Set(parts.PanelView{ID: "found", Title: plural(len(views), "find"), Note: "touch one, then a place"})
-	y.panel.Hidden = len(views) == 0
+	shut := parts.KeyView{ID: "close", Title: "Close", Icon: "cross"}
+	if y.what == findPiece && y.text != "" {
+		shut.Second = fmt.Sprintf("%d found", y.count)
+	}
+	y.shut.Set(shut)
 	none := "Letters find a piece by any of its names, on every rig, wherever it is now."
 	if y.text != "" {
 		none = "Nothing is called " + y.text + ". Try fewer letters, or another word for it."

@@ -102,7 +102,11 @@ func (n *now) partyName(id string) string {
 		}
 		keep = max(keep, k)
 	}
-	return strings.Join(words[keep:], " ")
+	words = words[keep:]
+	for len(words) > 1 && slices.Contains([]string{"Department", "Office", "Service", "Company"}, words[len(words)-1]) {
+		words = words[:len(words)-1]
+	}
+	return strings.Join(words, " ")
 }
 
 // memberName is a person by name; an id that nobody has stays as it is.

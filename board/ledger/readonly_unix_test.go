@@ -21,6 +21,11 @@ func TestAFileOrFolderForReadingOnlyIsReadAndSaysSo(t *testing.T) {
 					t.Fatal(err)
 				}
 			}
+			for what, mode := range map[string]os.FileMode{path: 0o666, filepath.Dir(path): 0o777} { // all else is allowed
+				if err := os.Chmod(what, mode); err != nil {
+					t.Fatal(err)
+				}
+			}
 			what, mode := forbid(path)
 			if err := os.Chmod(what, mode); err != nil {
 				t.Fatal(err)

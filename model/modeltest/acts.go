@@ -3,10 +3,9 @@ package modeltest
 import (
 	"fmt"
 	"maps"
+	"math/rand/v2"
 	"slices"
 	"strings"
-
-	"pgregory.net/rapid"
 
 	"tarpside/model"
 )
@@ -14,113 +13,118 @@ import (
 var movers = slices.Sorted(maps.Keys(model.Table))
 
 // Moving draws an act of the table that mostly fits where pieces are.
-func Moving(t *rapid.T, s *model.State) model.Act {
-	a := words(t)
+func Moving(r *rand.Rand, s *model.State) model.Act {
+	a := words(r)
 	if len(s.Dept.Items) == 0 {
 		a.Verb, a.Item = model.PullOff, "GHOST"
 		return a
 	}
-	i := rapid.IntRange(0, len(s.Dept.Items)-1).Draw(t, "line")
-	st := rapid.SampledFrom(s.Line(i).Stacks).Draw(t, "stack")
+	i := between(r, 0, len(s.Dept.Items)-1)
+	st := one(r, s.Line(i).Stacks...)
 	var fit []model.Verb
 	for _, v := range movers {
 		if slices.Contains(model.Table[v].From, st.Place.Kind) {
 			fit = append(fit, v)
 		}
 	}
-	if len(fit) == 0 || chance(t, 10, "unfit") {
+	if len(fit) == 0 || chance(r, 10) {
 		fit = movers
 	}
-	a.Item, a.Verb = s.Dept.Items[i].ID, rapid.SampledFrom(fit).Draw(t, "verb")
-	to := rapid.SampledFrom(model.Table[a.Verb].To).Draw(t, "to")
-	a.From, a.To = written(t, st.Place), place(t, s, to)
-	if to == model.InKit && chance(t, 90, "own kit") || to == model.Home {
+	a.Item, a.Verb = s.Dept.Items[i].ID, one(r, fit...)
+	to := one(r, model.Table[a.Verb].To...)
+	a.From, a.To = written(r, st.Place), place(r, s, to)
+	if to == model.InKit && chance(r, 90) || to == model.Home {
 		a.To = "home"
 	}
-	if a.Verb == model.Seen && chance(t, 30, "as it is") {
+	if a.Verb == model.Seen && chance(r, 30) {
 		a.To = a.From
 	}
-	a.Quantity = rapid.IntRange(1, st.N).Draw(t, "quantity")
-	a.Reading = Reading(t, s, i, a.Verb == model.Stow || a.Verb == model.StowTagged)
+	a.Quantity = between(r, 1, st.N)
+	a.Reading = Reading(r, s, i, a.Verb == model.Stow || a.Verb == model.StowTagged)
 	return a
 }
 
 // Act draws any act, valid or hostile.
-func Act(t *rapid.T, s *model.State) model.Act {
-	a := Moving(t, s)
-	if chance(t, 45, "still") {
-		a.Verb = one(t, "still verb", model.Count, model.Count, model.CheckIt, model.CheckIt, model.Tag, model.Repair, model.Override,
+func Act(r *rand.Rand, s *model.State) model.Act {
+	a := Moving(r, s)
+	if chance(r, 45) {
+		a.Verb = one(r, model.Count, model.Count, model.CheckIt, model.CheckIt, model.Tag, model.Repair, model.Override,
 			model.Vouch, model.Settle, model.Leave, model.Release, model.Arrive, model.Accept, model.Note, model.Look, model.Relieve,
 			model.ClearUp, model.Close)
-		a.Rig = one(t, "rig", "R0", "R1", "R2", "MED9", "X9", "")
+		a.Rig = one(r, "R0", "R1", "R2", "MED9", "X9", "")
 		if a.Verb == model.Override {
-			a.Reading, a.By = one(t, "check", "battery", "clean", "dry", "oxygen", "?"), one(t, "officer", "CHIEF", "NEIGH", "CREW")
+			a.Reading, a.By = one(r, "battery", "clean", "dry", "oxygen", "?"), one(r, "CHIEF", "NEIGH", "CREW")
 		}
 		if a.Verb == model.Count {
-			a.Quantity = rapid.IntRange(0, 8).Draw(t, "count")
+			a.Quantity = between(r, 0, 8)
 		}
 	}
-	if chance(t, 15, "hostile") {
-		switch rapid.IntRange(0, 5).Draw(t, "hostility") {
+	if chance(r, 15) {
+		switch between(r, 0, 5) {
 		case 0:
-			a.Quantity = one(t, "odd quantity", model.Blank, -1, 0, 1, 2, 99, 1<<40)
+			a.Quantity = one(r, model.Blank, -1, 0, 1, 2, 99, 1<<40)
 		case 1:
-			a.From = odd(t, s)
+			a.From = odd(r, s)
 		case 2:
-			a.To = odd(t, s)
+			a.To = odd(r, s)
 		case 3:
-			a.Item = one(t, "odd item", "", "GHOST", "R0")
+			a.Item = one(r, "", "GHOST", "R0")
 		case 4:
-			a.Reading = rapid.StringMatching(`[a-z_=;0-9. ]{0,12}`).Draw(t, "odd reading")
+			a.Reading = oddReading(r)
 		case 5:
-			a.Verb = model.Verb(one(t, "odd verb", "fly", "", "truth"))
+			a.Verb = model.Verb(one(r, "fly", "", "truth"))
 		}
 	}
 	return a
 }
 
-func words(t *rapid.T) model.Act {
-	return model.Act{By: one(t, "by", "CHIEF", "CREW", "NEIGH", ""), Holder: one(t, "holder", "", "Crew 1", "Crew 2"),
-		Note: one(t, "note", "", "as told"), Rig: one(t, "owner", "", "", "", "R0")}
+func oddReading(r *rand.Rand) string {
+	text := ""
+	for range between(r, 1, 12) {
+		text += one(r, "yes", "no", "battery", "=", "=", ";", ";", "8", ".", " ", "unused", "as_is", "dry", "flow")
+	}
+	return text
 }
 
-func odd(t *rapid.T, s *model.State) string {
-	return place(t, s, rapid.SampledFrom(model.PlaceKinds).Draw(t, "odd kind")) + one(t, "tail", "", "", ":", " ", "x")
+func words(r *rand.Rand) model.Act {
+	return model.Act{By: one(r, "CHIEF", "CREW", "NEIGH", ""), Holder: one(r, "", "Crew 1", "Crew 2"),
+		Note: one(r, "", "as told"), Rig: one(r, "", "", "", "R0")}
+}
+
+func odd(r *rand.Rand, s *model.State) string {
+	return place(r, s, one(r, model.PlaceKinds...)) + one(r, "", "", ":", " ", "x")
 }
 
 // place draws a place of a kind as it is typed.
-func place(t *rapid.T, s *model.State, kind model.PlaceKind) string {
+func place(r *rand.Rand, s *model.State, kind model.PlaceKind) string {
 	switch kind {
 	case model.At:
-		return one(t, "at", "at:V1", "at:V2", "at:bank")
+		return one(r, "at:V1", "at:V2", "at:bank")
 	case model.With:
-		return one(t, "with", "with:MED9", "with:R0", "with:road crew")
+		return one(r, "with:MED9", "with:R0", "with:road crew")
 	case model.Riding:
-		return one(t, "riding", "riding:R0", "riding:R1", "riding:X9")
+		return one(r, "riding:R0", "riding:R1", "riding:X9")
 	case model.InKit:
-		return "kit:" + rapid.SampledFrom(s.Dept.Items).Draw(t, "kit").ID
+		return "kit:" + one(r, s.Dept.Items...).ID
 	}
 	return string(kind)
 }
 
 // written is a place as a window writes it: mostly without its ground.
-func written(t *rapid.T, p model.Place) string {
-	if chance(t, 80, "plain") {
+func written(r *rand.Rand, p model.Place) string {
+	if chance(r, 80) {
 		return p.String()
 	}
-	text, err := p.MarshalText()
-	if err != nil {
-		t.Fatal(err)
-	}
+	text, _ := p.MarshalText() // it never fails
 	return string(text)
 }
 
 // Reading draws answers to checks of a line, some good, some not.
-func Reading(t *rapid.T, s *model.State, line int, stow bool) string {
+func Reading(r *rand.Rand, s *model.State, line int, stow bool) string {
 	var parts []string
 	for _, ask := range s.Dept.Items[line].Checks {
 		c := s.Dept.Check(ask.Check)
-		if c == nil || chance(t, 15, "unasked") {
+		if c == nil || chance(r, 15) {
 			continue
 		}
 		answers := []string{"yes", "yes", "yes", "no"}
@@ -131,16 +135,16 @@ func Reading(t *rapid.T, s *model.State, line int, stow bool) string {
 		} else if c.NeverWord != "" {
 			answers = append(answers, c.NeverWord)
 		}
-		parts = append(parts, c.ID+"="+rapid.SampledFrom(answers).Draw(t, c.ID))
+		parts = append(parts, c.ID+"="+one(r, answers...))
 	}
 	if stow {
-		if chance(t, 20, "unused") {
+		if chance(r, 20) {
 			parts = []string{model.WordUnused}
 		}
-		if chance(t, 40, "as is") {
+		if chance(r, 40) {
 			parts = append(parts, model.WordAsIs)
 		}
-		if chance(t, 40, "in anyway") {
+		if chance(r, 40) {
 			parts = append(parts, model.WordInAnyway)
 		}
 	}
@@ -151,30 +155,30 @@ func Reading(t *rapid.T, s *model.State, line int, stow bool) string {
 // and then a scene that opens after the others or beside them, or a change of
 // the inventory. With devices it is written by any of them, who had seen as
 // much as the draw says.
-func Entry(t *rapid.T, l *Log, devices ...string) model.Entry {
+func Entry(r *rand.Rand, l *Log, devices ...string) model.Entry {
 	var e model.Entry
 	all := l.State.Scenes()
-	e.Scene = rapid.SampledFrom(all).Draw(t, "scene").ID
+	e.Scene = one(r, all...).ID
 	switch {
-	case chance(t, 3, "open"):
+	case chance(r, 3):
 		e.Verb, e.Quantity = model.Open, model.Blank
 		e.Scene = fmt.Sprintf("%s-%d", l.Device, len(l.Entries))
 		for _, sc := range all {
-			if rapid.Bool().Draw(t, "follows") {
+			if chance(r, 50) {
 				e.Takes = append(e.Takes, sc.ID)
 			}
 		}
-	case chance(t, 6, "stores"):
-		e.Verb, e.Stores = model.Stores, Patch(t, l.State)
+	case chance(r, 6):
+		e.Verb, e.Stores = model.Stores, Patch(r, l.State)
 	default:
-		e.Act = Act(t, l.State)
+		e.Act = Act(r, l.State)
 	}
 	if len(devices) > 0 {
-		e.Stamp.Device = rapid.SampledFrom(devices).Draw(t, "device")
+		e.Stamp.Device = one(r, devices...)
 		e.Seen = l.State.Seen()
 		for _, d := range devices {
 			if d != e.Stamp.Device && e.Seen[d] > 0 {
-				e.Seen[d] = max(0, e.Seen[d]-rapid.IntRange(0, 5).Draw(t, "behind "+d))
+				e.Seen[d] = max(0, e.Seen[d]-between(r, 0, 5))
 			}
 		}
 	}

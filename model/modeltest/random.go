@@ -2,22 +2,27 @@ package modeltest
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"slices"
-
-	"pgregory.net/rapid"
 
 	"tarpside/model"
 )
 
-// one draws one of the choices.
-func one[T any](t *rapid.T, label string, choices ...T) T { return rapid.SampledFrom(choices).Draw(t, label) }
+// Rand draws from a seed. A row of seeds is what a property test shrinks.
+func Rand(seed uint64) *rand.Rand { return rand.New(rand.NewPCG(seed, 1)) }
 
-// chance is true in about n of 100 draws.
-func chance(t *rapid.T, n int, label string) bool { return rapid.IntRange(0, 99).Draw(t, label) < n }
+// one draws one of the choices.
+func one[T any](r *rand.Rand, choices ...T) T { return choices[r.IntN(len(choices))] }
+
+// chance is true in n of 100 draws.
+func chance(r *rand.Rand, n int) bool { return r.IntN(100) < n }
+
+// between draws a number, both ends included.
+func between(r *rand.Rand, low, high int) int { return low + r.IntN(high-low+1) }
 
 // Department draws a department: kits nested up to three deep, every kind of
 // line and check, both kinds of stow rule.
-func Department(t *rapid.T) *model.Department {
+func Department(r *rand.Rand) *model.Department {
 	d := &model.Department{
 		Agencies: []model.Agency{{Code: "QC"}, {Code: "OC"}, {Code: "MED9"}},
 		Members: []model.Member{{ID: "CHIEF", Officer: true, Agency: "QC"}, {ID: "NEIGH", Officer: true, Agency: "OC"},
@@ -26,34 +31,34 @@ func Department(t *rapid.T) *model.Department {
 		Stock: []model.Stock{{ID: "ST0", Name: "Shelf 0", OnHand: 5, WeeklyMean: 1, WeeklySD: 1, LeadWeeks: 2, Pack: 3},
 			{ID: "ST1", Name: "Shelf 1", OnHand: 50, Pack: 1}},
 	}
-	for r := range rapid.IntRange(1, 3).Draw(t, "rigs") {
-		rig := fmt.Sprintf("R%d", r)
-		d.Rigs = append(d.Rigs, model.Rig{ID: rig, Name: rig, Agency: one(t, "agency", "QC", "OC")})
+	for k := range between(r, 1, 3) {
+		rig := fmt.Sprintf("R%d", k)
+		d.Rigs = append(d.Rigs, model.Rig{ID: rig, Name: rig, Agency: one(r, "QC", "OC")})
 		for s := range 3 {
 			d.Slots = append(d.Slots, model.Slot{ID: fmt.Sprintf("%s-%d", rig, s), Rig: rig,
-				Compartment: one(t, "compartment", "A", "B"), Lap: rapid.IntRange(1, 3).Draw(t, "lap"), Depth: s % 2})
+				Compartment: one(r, "A", "B"), Lap: between(r, 1, 3), Depth: s % 2})
 		}
 	}
-	for range rapid.IntRange(3, 14).Draw(t, "items") {
-		d.Items = append(d.Items, Item(t, d, fmt.Sprintf("I%02d", len(d.Items))))
+	for range between(r, 3, 14) {
+		d.Items = append(d.Items, Item(r, d, fmt.Sprintf("I%02d", len(d.Items))))
 	}
-	for range rapid.IntRange(0, 4).Draw(t, "rules") {
-		rule(t, d)
+	for range between(r, 0, 4) {
+		rule(r, d)
 	}
 	return d.Index()
 }
 
 // Item draws a line for a department.
-func Item(t *rapid.T, d *model.Department, id string) model.Item {
-	rig := rapid.SampledFrom(d.Rigs).Draw(t, "rig").ID
-	it := model.Item{ID: id, Name: one(t, "name", "Tool", id), Rig: rig, Slot: fmt.Sprintf("%s-%d", rig, rapid.IntRange(0, 2).Draw(t, "slot")),
-		Kind: one(t, "kind", model.Piece, model.Counted, model.Consumable, model.Kit), Quantity: 1,
-		WeightLb: float64(rapid.IntRange(0, 30).Draw(t, "weight")), Family: one(t, "family", "", "f", "g"),
-		Critical: rapid.Bool().Draw(t, "critical"), LeastUsable: model.Blank, Order: len(d.Items), Stock: one(t, "stock", "", "ST0", "ST1")}
+func Item(r *rand.Rand, d *model.Department, id string) model.Item {
+	rig := one(r, d.Rigs...).ID
+	it := model.Item{ID: id, Name: one(r, "Tool", id), Rig: rig, Slot: fmt.Sprintf("%s-%d", rig, between(r, 0, 2)),
+		Kind: one(r, model.Piece, model.Counted, model.Consumable, model.Kit), Quantity: 1,
+		WeightLb: float64(between(r, 0, 30)), Family: one(r, "", "f", "g"),
+		Critical: chance(r, 50), LeastUsable: model.Blank, Order: len(d.Items), Stock: one(r, "", "ST0", "ST1")}
 	if it.Kind == model.Counted || it.Kind == model.Consumable {
-		it.Quantity = rapid.IntRange(1, 6).Draw(t, "quantity")
-		if rapid.Bool().Draw(t, "least") {
-			it.LeastUsable = rapid.IntRange(0, it.Quantity).Draw(t, "least usable")
+		it.Quantity = between(r, 1, 6)
+		if chance(r, 50) {
+			it.LeastUsable = between(r, 0, it.Quantity)
 		}
 	}
 	var kits []string
@@ -62,13 +67,13 @@ func Item(t *rapid.T, d *model.Department, id string) model.Item {
 			kits = append(kits, k.ID)
 		}
 	}
-	if len(kits) > 0 && chance(t, 70, "in a kit") {
-		it.Kit = rapid.SampledFrom(kits).Draw(t, "kit")
+	if len(kits) > 0 && chance(r, 70) {
+		it.Kit = one(r, kits...)
 	}
 	for _, c := range d.Checks {
-		if chance(t, 25, "check "+c.ID) {
+		if chance(r, 25) {
 			a := model.Ask{Check: c.ID}
-			if c.Number && chance(t, 80, "limit") {
+			if c.Number && chance(r, 80) {
 				a.Limit, a.HasLimit = (c.Max+c.Min)/2, true
 			}
 			it.Checks = append(it.Checks, a)
@@ -91,15 +96,15 @@ func depth(d *model.Department, it model.Item) int {
 
 // rule adds a stow rule, or a through bay of two; the first comes before the
 // others in the table, so that rules make no loop.
-func rule(t *rapid.T, d *model.Department) {
-	i := rapid.IntRange(0, len(d.Items)-2).Draw(t, "first")
-	j := rapid.IntRange(i+1, len(d.Items)-1).Draw(t, "then")
+func rule(r *rand.Rand, d *model.Department) {
+	i := between(r, 0, len(d.Items)-2)
+	j := between(r, i+1, len(d.Items)-1)
 	first, then := d.Items[i].ID, d.Items[j].ID
-	if rapid.Bool().Draw(t, "alone") {
+	if chance(r, 50) {
 		d.Rules = append(d.Rules, model.StowRule{First: first, Then: then, Closes: model.Alone})
 		return
 	}
-	k := rapid.IntRange(i+1, len(d.Items)-1).Draw(t, "other end")
+	k := between(r, i+1, len(d.Items)-1)
 	for _, x := range []string{then, d.Items[k].ID} {
 		d.Rules = append(d.Rules, model.StowRule{First: first, Then: x, Closes: model.BothEnds, Group: first})
 	}
@@ -107,26 +112,26 @@ func rule(t *rapid.T, d *model.Department) {
 
 // Patch draws a change of the inventory as it is wanted: more or fewer of a
 // line, another kit, a line more, a line less, another limit.
-func Patch(t *rapid.T, s *model.State) *model.InventoryPatch {
+func Patch(r *rand.Rand, s *model.State) *model.InventoryPatch {
 	d := s.Wanted()
 	p := &model.InventoryPatch{Put: &model.Department{}, Remove: map[string][]string{}}
-	if len(d.Items) == 0 || chance(t, 20, "new line") {
-		p.Put.Items = []model.Item{Item(t, d, fmt.Sprintf("N%d", rapid.IntRange(0, 9).Draw(t, "new id")))}
+	if len(d.Items) == 0 || chance(r, 20) {
+		p.Put.Items = []model.Item{Item(r, d, fmt.Sprintf("N%d", between(r, 0, 9)))}
 		return p
 	}
-	it := rapid.SampledFrom(d.Items).Draw(t, "changed")
+	it := one(r, d.Items...)
 	lives := slices.ContainsFunc(d.Items, func(x model.Item) bool { return x.Kit == it.ID })
 	switch {
-	case chance(t, 20, "remove") && !lives:
+	case chance(r, 20) && !lives:
 		p.Remove[model.TableItems] = []string{it.ID}
 		return p
-	case chance(t, 40, "kit"):
+	case chance(r, 40):
 		it.Kit = ""
-		if k := rapid.SampledFrom(d.Items).Draw(t, "new kit"); k.Kind == model.Kit && k.Rig == it.Rig && !within(d, k, it.ID) {
+		if k := one(r, d.Items...); k.Kind == model.Kit && k.Rig == it.Rig && !within(d, k, it.ID) {
 			it.Kit = k.ID
 		}
 	case it.Kind == model.Counted || it.Kind == model.Consumable:
-		it.Quantity = rapid.IntRange(1, 8).Draw(t, "new quantity")
+		it.Quantity = between(r, 1, 8)
 		it.LeastUsable = model.Blank
 	default:
 		it.Checks = nil

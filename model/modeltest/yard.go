@@ -48,7 +48,9 @@ func Yard() *model.Department {
 	}
 	slot := func(s string) func(*model.Item) { return func(it *model.Item) { it.Slot = s } }
 	ask := func(check string) model.Ask { return model.Ask{Check: check} }
-	least := func(check string, limit float64) model.Ask { return model.Ask{Check: check, Limit: limit, HasLimit: true} }
+	least := func(check string, limit float64) model.Ask {
+		return model.Ask{Check: check, Limit: limit, HasLimit: true}
+	}
 
 	item("LIGHT", 1, model.Piece, family("light"))
 	item("CONE", 6, model.Counted, func(it *model.Item) { it.Family, it.Critical, it.LeastUsable = "cone", true, 4 })

@@ -1,0 +1,331 @@
+package ui
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"tarpside/model"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// hazardWords stand over every search.
+const hazardWords = "Do not look in traffic, under unstable loads or near power lines. Ask first."
+
+// order splits steps into those looked at, the present one, and the rest:
+// those skipped for later come last.
+func order(all []step) (done []step, now *step, later []step) {
+	var put []step
+	for _, s := range all {
+		switch {
+		case s.state != stepOpen:
+			done = append(done, s)
+		case s.at != 0:
+			put = append(put, s)
+		default:
+			later = append(later, s)
+		}
+	}
+	byTime := func(a, b step) int { return cmp.Compare(a.at, b.at) }
+	slices.SortStableFunc(done, byTime)
+	slices.SortStableFunc(put, byTime)
+	if later = append(later, put...); len(later) > 0 {
+		now, later = &later[0], later[1:]
+	}
+	return done, now, later
+}
+
+// draw shows what is to be seen now.
+func (l *lookforScreen) draw() {
+	n := l.n
+	if n == nil {
+		return
+	}
+	hazard := sized(node{id: "alert", view: hazardView}, 48)
+	hunts := n.hunts()
+	h, ok := l.current(hunts)
+	reply, said := l.reply()
+	if !ok {
+		empty := leadView{id: "empty", title: "Nothing is being looked for", under: "A count that comes out short opens a search here by itself."}
+		kids := []node{hazard, {id: "empty", view: empty}}
+		if len(hunts) > 0 {
+			kids[1].size = 130
+			kids = append(kids, l.list(hunts, hunt{line: -1}))
+		}
+		if said {
+			kids = append(kids, sized(node{id: "reply", view: reply}, look.Floor))
+		}
+		l.tree.set(col(0, kids...))
+		return
+	}
+	l.chosen = h.id(n.d)
+	bottom := node{}
+	if said {
+		bottom = sized(node{id: "reply", view: reply}, look.Floor)
+	}
+	t := n.trail(h.line)
+	body := row(0, l.left(hunts, h, t), wide(l.right(h, t, bottom), 2.2))
+	l.tree.set(col(0, hazard, body))
+}
+
+var hazardView = parts.StripView{ID: "alert", Tone: parts.StripWrong, Title: hazardWords}
+
+// left is the list of pieces, the chosen one, and what is known of it.
+func (l *lookforScreen) left(hunts []hunt, h hunt, t trail) node {
+	n, it := l.n, &l.n.d.Items[h.line]
+	var kids []node
+	if k := len(hunts); k > 1 {
+		kids = append(kids, sized(l.list(hunts, h), float32(min(k, 2))*look.Floor+28))
+	}
+	v := leadView{id: "piece", title: it.Short(), mark: n.mark(it.Rig), line: looksLike(it)}
+	switch h.kind {
+	case hunting:
+		v.over = fmt.Sprintf("%d of %d missing", h.n, it.Quantity)
+		if it.Quantity == 1 {
+			v.over = "missing" + n.withInside(h.line)
+		}
+		v.under = n.kitWords(it)
+	case disputed:
+		v.over = "Said to be in two places"
+	case closed:
+		v.over = fmt.Sprintf("%d of %d given up as lost", h.n, it.Quantity)
+		if it.Quantity == 1 {
+			v.over = "given up as lost"
+		}
+	}
+	high := float32(120)
+	if v.under != "" {
+		high = 176
+	}
+	kids = append(kids, sized(node{id: "piece", view: v}, high), l.facts(h, t))
+	return col(0, kids...)
+}
+
+// kitWords says whether the kit can go home without the piece.
+func (n *now) kitWords(it *model.Item) string {
+	k := n.d.ItemIndex(it.Kit)
+	if k < 0 {
+		return ""
+	}
+	name := "The " + low(n.d.Items[k].Short())
+	switch n.s.KitState(k) {
+	case model.ShortUsable:
+		return name + " goes home short, but usable."
+	case model.NotUsable:
+		return name + " is not usable without it."
+	}
+	return ""
+}
+
+// withInside says how many pieces are in a kit.
+func (n *now) withInside(line int) string {
+	k := 0
+	n.s.Inside(line, func(i int) {
+		k += n.s.Line(i).N(n.s.HomeOf(i))
+	})
+	if k == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", with %s in it", plural(k, "piece"))
+}
+
+// list is the pieces to look for.
+func (l *lookforScreen) list(hunts []hunt, now hunt) node {
+	n := l.n
+	var kids []node
+	show := float32(0)
+	for i, h := range hunts {
+		it := &n.d.Items[h.line]
+		v := parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), State: h.kind, Tone: parts.Quiet}
+		switch h.kind {
+		case hunting:
+			v.Second = fmt.Sprintf("%d of %d missing", h.n, it.Quantity)
+			if it.Quantity == 1 {
+				v.Second = "missing" + n.withInside(h.line)
+			}
+		case disputed:
+			v.Second = n.claimWords(h.line)
+		case closed:
+			v.Second = "closed: lost"
+			if h.n > 1 {
+				v.Second = fmt.Sprintf("closed: %d lost", h.n)
+			}
+		}
+		if h == now {
+			v.Tone, show = parts.Live, float32(i)*(look.Floor+look.Gap)
+		}
+		kids = append(kids, sized(node{id: h.id(n.d), view: v}, look.Floor))
+	}
+	return node{id: "hunts", view: listOf{panel: parts.PanelView{ID: "hunts", Snug: true}, gap: look.Gap, show: show}, kids: kids}
+}
+
+// claimWords are the places that two people say: "V1 or V2?".
+func (n *now) claimWords(line int) string {
+	var out []string
+	for _, c := range n.s.Line(line).Contest.Claims {
+		if w := n.placeName(c.Place); !slices.Contains(out, w) {
+			out = append(out, w)
+		}
+	}
+	return strings.Join(out, " or ") + "?"
+}
+
+// facts are what the log knows, or the report that goes with a loss.
+func (l *lookforScreen) facts(h hunt, t trail) node {
+	n := l.n
+	title := "Last known"
+	var lines []string
+	if h.kind == closed || l.mode == lookStop {
+		title, lines = "Lost report", n.lostReport(h, t)
+	} else {
+		for _, c := range t.clues[max(0, len(t.clues)-5):] {
+			at := "     "
+			if c.at != 0 {
+				at = parts.B(n.clock(c.at))
+			}
+			lines = append(lines, at+"  "+capital(c.words))
+		}
+		if len(lines) == 0 {
+			lines = append(lines, "The log has nothing about it.")
+		}
+	}
+	var kids []node
+	for i, text := range lines {
+		size := float32(28)
+		if len(text) > 34 {
+			size = float32(26*(1+len(text)/34)) + 2
+		}
+		kids = append(kids, sized(node{id: fmt.Sprint("fact-", i), view: parts.LabelView{ID: "fact", Text: text, Role: look.Body, Mid: true}}, size))
+	}
+	return node{id: "facts", view: listOf{panel: parts.PanelView{ID: "facts", Title: title, Rule: true}, gap: 4}, kids: kids}
+}
+
+// lostReport is what the log can fill in of the report of a loss.
+func (n *now) lostReport(h hunt, t trail) []string {
+	it := &n.d.Items[h.line]
+	line := func(what, value string) string { return parts.B(what) + " " + value }
+	out := []string{line("What", it.Name), line("How many", fmt.Sprintf("%d of %d", h.n, it.Quantity)), line("Owner", n.rigName(it.Rig))}
+	if it.Mark != "" {
+		out = append(out, line("Marked", it.Mark))
+	}
+	if t.last.Kind != "" {
+		out = append(out, line("Last place", n.placeName(t.last)+", "+n.clock(t.lastAt)))
+	} else {
+		out = append(out, line("Last place", "never logged off the rig"))
+	}
+	if t.holder != "" {
+		out = append(out, line("Last with", n.memberName(t.holder)))
+	}
+	if t.short != nil {
+		by := ""
+		if t.short.By != "" {
+			by = ", " + n.memberName(t.short.By)
+		}
+		out = append(out, line("Missed", n.clock(t.short.At())+by))
+	}
+	for _, s := range n.steps(h, t, 0) {
+		switch s.state {
+		case stepLooked:
+			out = append(out, line(n.clock(s.at), s.title))
+		case stepUnsafe:
+			out = append(out, line("Not searched", s.title+", not safe"))
+		}
+	}
+	if t.closed != nil && h.kind == closed {
+		out = append(out, line("Closed", n.clock(t.closed.At())+", "+n.memberFull(t.closed.By)))
+	}
+	return out
+}
+
+// right is what to do about the piece.
+func (l *lookforScreen) right(h hunt, t trail, bottom node) node {
+	switch l.mode {
+	case lookAmount:
+		return l.amountView(h)
+	case lookParty:
+		return l.partyView(h)
+	case lookStop:
+		return l.stopView(h)
+	}
+	switch h.kind {
+	case disputed:
+		return l.claimsView(h, bottom)
+	case closed:
+		return l.closedView(h, t, bottom)
+	}
+	return l.stepsView(h, t, bottom)
+}
+
+// stepsView is the search: looked at above, the present place large, the rest
+// below.
+func (l *lookforScreen) stepsView(h hunt, t trail, bottom node) node {
+	done, now, later := order(l.n.steps(h, t, l.from[l.n.d.Items[h.line].ID]))
+	if bottom.view == nil {
+		bottom = sized(keyNode(parts.KeyView{ID: "stop-looking", Title: "Stop looking", Second: "an officer gives it up as lost", Icon: "lost", Lay: parts.LayLeft}), look.Floor)
+	}
+	room := rowsFor(l.size, 48+96+92+look.Floor+5*look.Gap, 48)
+	below := min(len(later), max(room-len(done), room/2))
+	above := min(len(done), room-below)
+	var kids []node
+	for i := len(done) - above; i < len(done); i++ {
+		s := done[i]
+		v := parts.RowView{ID: "looked", Number: fmt.Sprint(i + 1), Title: s.title, Tone: parts.Hole, Off: true, State: s.state, Go: "cross", Right: "not here, " + l.n.clock(s.at)}
+		switch {
+		case i == len(done)-above && i > 0:
+			v = parts.RowView{ID: "looked", Title: plural(i+1, "place") + " done before", Tone: parts.Hole, Off: true}
+		case s.state == stepUnsafe:
+			v.Right, v.Go = "not searched: not safe", "warn"
+		case s.asks:
+			v.Right = "no, " + l.n.clock(s.at)
+		}
+		kids = append(kids, sized(node{id: fmt.Sprint("looked-", i), view: v}, 48))
+	}
+	kids = append(kids, l.presentView(len(done), now)...)
+	for i := range below {
+		v := parts.RowView{ID: "later", Number: fmt.Sprint(len(done) + 2 + i), Title: later[i].title, Tone: parts.Quiet, Off: true}
+		if later[i].at != 0 {
+			v.Right = "skipped, comes again"
+		}
+		if rest := len(later) - i; i == below-1 && rest > 1 {
+			v.Number, v.Title, v.Right = fmt.Sprintf("+%d", rest), "more places", ""
+		}
+		kids = append(kids, sized(node{id: fmt.Sprint("later-", i), view: v}, 48))
+	}
+	return col(0, append(kids, node{}, bottom)...)
+}
+
+// presentView is the place to look in now, and its keys.
+func (l *lookforScreen) presentView(done int, now *step) []node {
+	v := parts.RowView{ID: "step", Number: fmt.Sprint(done + 1), Tone: parts.Live, Off: true, State: "now"}
+	not := parts.KeyView{ID: "not-here", Title: "Not here", Icon: "cross", Lay: parts.LayCentre}
+	found := parts.KeyView{ID: "found", Title: "Found", Icon: "tick", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Name}
+	with := parts.KeyView{ID: "with-someone", Title: "With someone", Lay: parts.LayCentre, Role: look.Group}
+	skip := parts.KeyView{ID: "skip", Title: "Skip", Lay: parts.LayCentre}
+	switch {
+	case now == nil:
+		v.Number, v.Title, v.Second = "", "Every place is done", "Look again, leave it open, or let an officer stop the search"
+		not = parts.KeyView{ID: "look-again", Title: "Look again", Icon: "undo", Lay: parts.LayCentre}
+		skip.Off = true
+	default:
+		v.Title, v.Second = now.title, now.why
+		if now.asks {
+			not.Title = "They say no"
+		}
+		if now.ask != "" {
+			with.Title, with.Tone, found.Tone = "With "+l.n.partyName(now.ask), parts.Filled, parts.Usual
+		}
+	}
+	keys := row(92, wide(keyNode(not), 1.5), wide(keyNode(found), 1.5), wide(keyNode(with), 1.2), sized(keyNode(skip), 104))
+	if l.mode == lookSkip {
+		wrong := parts.KeyView{ID: "wrong-tap", Title: "Wrong tap", Second: "the last was not looked at", Lay: parts.LayCentre, Role: look.Group}
+		if done == 0 {
+			wrong.Second, wrong.Off = "nothing to take back", true
+		}
+		keys = row(92, keyNode(parts.KeyView{ID: "unsafe", Title: "Not safe", Second: "counts as not searched", Icon: "warn", Lay: parts.LayLeft, Role: look.Group}),
+			keyNode(parts.KeyView{ID: "later", Title: "Later", Second: "comes again at the end", Icon: "clock", Lay: parts.LayLeft, Role: look.Group}),
+			keyNode(wrong), sized(keyNode(parts.KeyView{ID: "back", Title: "Back", Lay: parts.LayCentre}), 104))
+	}
+	return []node{sized(node{id: "step", view: v}, 96), keys}
+}
