@@ -111,8 +111,12 @@ func (b *Board) start() (err error) {
 			}
 		}
 	}
+	scene, err := b.ledger.Setting(settingScene)
+	if err != nil {
+		return err
+	}
 	b.clock.Device = device
-	b.picture.Store(&Picture{Device: device, ReadOnly: why})
+	b.picture.Store(&Picture{Device: device, Scene: scene, ReadOnly: why})
 	if err := b.refold(); err != nil {
 		return err
 	}
@@ -122,7 +126,10 @@ func (b *Board) start() (err error) {
 	return nil
 }
 
-const settingDevice = "device"
+const (
+	settingDevice = "device"
+	settingScene  = "scene" // the one that acts are logged to
+)
 
 func (b *Board) newDevice() string {
 	var raw [4]byte
@@ -146,8 +153,8 @@ func (b *Board) behind() time.Duration {
 	return d
 }
 
-// sceneOn is the scene that acts are logged to when it was old before ("" at
-// the start): the one that followed it, or if that is closed the last one
+// sceneOn is the scene that acts are logged to when it was old before ("" in
+// a new file): the one that followed it, or if that is closed the last one
 // opened that is not.
 func sceneOn(s *model.State, old string) string {
 	all := s.Scenes()
@@ -166,6 +173,9 @@ func sceneOn(s *model.State, old string) string {
 // publish puts a new picture up and tells the watchers.
 func (b *Board) publish(p Picture) {
 	old := b.picture.Load()
+	if p.Scene != old.Scene {
+		_ = b.ledger.SetSetting(settingScene, p.Scene) // if it fails, the next start takes the scene opened last
+	}
 	p.Gen, p.Behind, p.ReadOnly, p.Device = old.Gen+1, b.behind(), old.ReadOnly, old.Device
 	b.picture.Store(&p)
 	b.watchMu.Lock()

@@ -131,6 +131,9 @@ func TestDevicesThatWereCutOffShowOneBoardOnceTheyMeet(t *testing.T) {
 			a.Do(modeltest.Entry(modeltest.Rand(seed), a))
 		}
 		b, c := a.Fork("B"), a.Fork("C")
+		if rapid.Bool().Draw(t, "B's clock is far ahead") {
+			b.Clock.Wall += 2 * model.FarAhead
+		}
 		for round := range rapid.IntRange(1, 2).Draw(t, "rounds") {
 			for _, l := range []*modeltest.Log{a, b, c} {
 				l.Clock.Wall += int64(rapid.IntRange(0, 60).Draw(t, "clock"))

@@ -110,7 +110,7 @@ func place(o fyne.CanvasObject, x, y, w, h float32) {
 func (f *frame) show(n *now, sc screen, h head) {
 	for i, k := range f.rail {
 		v := railScreens[i]
-		v.Here = v.ID == n.Shell.here
+		v.Here = v.ID == n.Shell.here || v.ID == ScreenMore && n.Shell.here == ScreenBringBack
 		k.Set(v)
 	}
 	clock, notes := n.at.Format("15:04"), f.note(n)

@@ -111,6 +111,9 @@ func (n *now) loadupStrip(st *luState) parts.StripView {
 	if taps := n.taps(1); len(taps) > 0 {
 		v.Second = n.lastLine(taps[0])
 	}
+	if v.Title == "" {
+		v.Title, v.Second = v.Second, ""
+	}
 	if n.said != nil && len(n.said.entries) > 0 && n.said.entries[0].Reply.Word == model.OK && st.said == nil {
 		v.ID, v.Tone = "reply", parts.StripOK
 		v.Title, v.Second = v.Second, v.Title

@@ -105,7 +105,7 @@ func (n *now) bayView(st *luState, cols int) node {
 		b.hand = p.item.ID
 		b.shutBy = n.closedBy(p.line)
 	}
-	v := listOf{panel: parts.PanelView{ID: "bay", Title: st.at.Compartment + " as it stands open", Right: b.note()}, gap: 6}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: upper(st.at.Compartment) + " as it stands open", Right: b.note()}, gap: 6}
 	var rows []node
 	for len(above) > 0 {
 		k := len(above[0].lines)
@@ -143,7 +143,7 @@ func (n *now) bayView(st *luState, cols int) node {
 		}
 		y += rows[i].size + 6
 	}
-	return node{id: "bay", view: v, kids: rows}
+	return node{id: "bay " + n.doorID(st.rig, *st.at), view: v, kids: rows}
 }
 
 // bayDraw is one drawing of a compartment.
@@ -176,7 +176,8 @@ func (b *bayDraw) doorWords() string {
 func (b *bayDraw) small(line int) bool {
 	it, l := &b.n.d.Items[line], b.n.s.Line(line)
 	home := l.N(b.n.s.HomeOf(line))+l.N(model.Place{Kind: model.Used}) == it.Quantity && l.TaggedHome == 0
-	return home && (b.st.still[it.ID] || b.n.d.Slot(it.Slot).Lap != b.st.at.Lap) && !slices.Contains(b.shutBy, it.ID)
+	_, lies := b.n.pieceOf(line)
+	return home && !lies && (b.st.still[it.ID] || b.n.d.Slot(it.Slot).Lap != b.st.at.Lap) && !slices.Contains(b.shutBy, it.ID)
 }
 
 // smallName is the name of a line that is home, with what of it was used up.
@@ -236,8 +237,11 @@ func (b *bayDraw) column(s shelf) node {
 		cells = append(cells, node{view: colOf{4}, kids: append(slices.Clone(small[:k]), node{})[:k+boolInt(k == 1)]})
 		small = small[k:]
 	}
-	kids := []node{{id: "shelf " + s.slot.ID, size: shelfLabel, view: parts.LabelView{Text: shelfName(s.slot), Role: look.Small, Lines: 2}}}
 	h := float32(shelfLabel)
+	if s.cols == 1 && len(shelfName(s.slot)) > 17 {
+		h = 2 * shelfLabel
+	}
+	kids := []node{{id: "shelf " + s.slot.ID, size: h, view: parts.LabelView{Text: shelfName(s.slot), Role: look.Small, Lines: 2}}}
 	for len(cells) > 0 {
 		k := min(s.cols, len(cells))
 		r := append(slices.Clone(cells[:k]), make([]node, s.cols-k)...)
@@ -245,8 +249,8 @@ func (b *bayDraw) column(s shelf) node {
 		h += look.Floor
 		cells = cells[k:]
 	}
-	h += float32(len(kids)-1) * 6
-	return node{view: colOf{6}, size: h, kids: append(kids, node{view: colOf{}, kids: nil})}
+	h += float32(len(kids)-1) * 4
+	return node{view: colOf{4}, size: h, kids: kids}
 }
 
 func shelfName(s *model.Slot) string {
@@ -284,6 +288,9 @@ func (b *bayDraw) slot(i int) parts.SlotView {
 		if home > 0 {
 			v.Mode = parts.SlotHome
 		}
+	}
+	if v.Icon != "" && v.Icon != "tick" {
+		v.Lay = parts.SlotCorner
 	}
 	return v
 }

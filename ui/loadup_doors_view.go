@@ -75,7 +75,7 @@ func doorName(d loadup.Door, side string) string {
 // doorWords is where he stands, in a sentence.
 func (n *now) doorWords(rig string, d loadup.Door) string {
 	if !strings.Contains(n.doorID(rig, d), "@") {
-		return d.Compartment
+		return upper(d.Compartment)
 	}
 	if n.sideOf(rig, d) == "driver side" {
 		return d.Compartment + ", left door"
@@ -175,7 +175,7 @@ func (n *now) doorView(st *luState, d loadup.Door, side string, togo int, eyes m
 	switch {
 	case togo > 0:
 		v.Count = fmt.Sprintf("%d to go", togo)
-		if slices.Contains(st.been, d) {
+		if slices.Contains(st.been, d) && d != *st.at {
 			v.Count, v.Mode = fmt.Sprintf("%d, passed", togo), parts.DoorPassed
 		}
 	case out > 0:

@@ -117,7 +117,7 @@ func (n *now) collectSide(st *luState) node {
 		}
 		return out
 	}
-	v := leadView{id: "piece", icon: "tarp", over: "Collect by place", title: "Touch what is back on the tarp", under: "It goes on the load list as soon as it lies there. A piece can also go straight in: touch its slot."}
+	v := leadView{id: "piece", icon: "tarp", over: "Collect by place", title: "Touch what is back", under: "It goes on the load list as soon as it lies there. A piece can also go straight in: touch its slot."}
 	return col(0, node{id: "piece", view: v}, row(112, keyNode(parts.KeyView{ID: "load", Title: "Back to loading", Icon: "load", Tone: parts.Filled})))
 }
 

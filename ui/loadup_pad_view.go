@@ -193,7 +193,7 @@ func (n *now) countView(st *luState) (left, right node) {
 		pad.done = parts.Usual
 	}
 	right = col(0, sized(node{id: "piece", view: head}, 98), row(0, node{id: "pad", view: pad}, side))
-	return node{id: "bay", view: v, kids: rows}, right
+	return node{id: "count " + c.kit, view: v, kids: rows}, right
 }
 
 // gridRows puts cells into rows of so many, each 96 high.
@@ -206,4 +206,20 @@ func gridRows(cells []node, cols int) []node {
 		cells = cells[k:]
 	}
 	return rows
+}
+
+// tagWords says a tag in words: what does not pass, and what to do about it.
+func (n *now) tagWords(tag string) string {
+	var out []string
+	for _, w := range strings.Split(tag, ";") {
+		check, word, ok := strings.Cut(strings.TrimSpace(w), "=")
+		c := n.d.Check(check)
+		if !ok || c == nil {
+			out = append(out, upper(strings.TrimSpace(w))+".")
+			continue
+		}
+		short, _ := askWords(c.Question)
+		out = append(out, strings.TrimSuffix(short, "?")+": "+word+". "+upper(c.IfItFails)+".")
+	}
+	return strings.Join(out, " ")
 }

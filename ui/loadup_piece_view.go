@@ -296,7 +296,7 @@ func (n *now) taggedView(st *luState, p piece) node {
 	v := n.leadOf(st, p)
 	v.over, v.icon = "Out of service", "tag"
 	if w := n.s.Line(p.line).TagWords; w != "" {
-		v.under = w
+		v.under = n.tagWords(w)
 	}
 	key := parts.KeyView{ID: "stow-tagged", Title: "In, tagged", Second: "rides home out of service", Icon: "tag", Tone: parts.Filled}
 	if by := n.closedBy(p.line); len(by) > 0 {
@@ -307,6 +307,7 @@ func (n *now) taggedView(st *luState, p piece) node {
 	return col(0, node{id: "piece", view: v}, row(112, keyNode(key)))
 }
 
+// kitAwayView: it lives in a kit that is elsewhere.
 func (n *now) kitAwayView(p piece) node {
 	where, _ := n.whereWord(n.s.Real(n.s.HomeOf(p.line)))
 	v := leadView{id: "kit-away", tone: parts.Alarm, icon: "kit", over: "Its kit is not here", title: p.item.Short(),

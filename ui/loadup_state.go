@@ -71,7 +71,8 @@ func (st *luState) stand(n *now, d loadup.Door) {
 	}
 	st.at, st.still = &d, map[string]bool{}
 	for _, i := range n.linesAt(st.rig, d) {
-		if it := &n.d.Items[i]; n.s.Line(i).N(n.s.HomeOf(i)) == it.Quantity {
+		l := n.s.Line(i)
+		if it := &n.d.Items[i]; l.N(n.s.HomeOf(i))+l.N(model.Place{Kind: model.Used}) == it.Quantity {
 			st.still[it.ID] = true
 		}
 	}

@@ -13,7 +13,7 @@ import (
 // doorDone is the right side when nothing more goes in here by the log: now
 // the eyes, then the next door.
 func (n *now) doorDone(st *luState) node {
-	v := leadView{id: "piece", icon: "tick", over: n.doorWords(st.rig, *st.at), title: "Nothing more to go in here"}
+	v := leadView{id: "piece", icon: "tick", over: n.doorWords(st.rig, *st.at), title: "Nothing more for here"}
 	var away, places []string
 	eyes, looked := n.eyes(), true
 	for _, i := range n.linesAt(st.rig, *st.at) {
@@ -29,7 +29,7 @@ func (n *now) doorDone(st *luState) node {
 		looked = looked && (eyes[it.ID] || !n.s.Aboard(i))
 	}
 	if len(places) > 0 {
-		v.title = "Nothing more on the tarp for here"
+		v.title = "No more on the tarp"
 		v.under = "Still out: " + fewOf(places, 3) + ". "
 	}
 	if len(away) > 0 {
@@ -131,7 +131,7 @@ func (n *now) sweepBay(st *luState, cols int) node {
 		rows = append(rows, grid...)
 		y += shelfLabel + 6 + float32(len(grid))*102
 	}
-	return node{id: "bay", view: v, kids: rows}
+	return node{id: "sweep", view: v, kids: rows}
 }
 
 func (n *now) sweepSlot(st *luState, line int) parts.SlotView {
@@ -145,7 +145,9 @@ func (n *now) sweepSlot(st *luState, line int) parts.SlotView {
 		v.Mode, v.State, v.Off = parts.SlotHole, "known-out", true
 		v.Second, v.Icon = n.whereWords(line)
 		if it.Quantity == 1 {
-			v.Second = "known: " + v.Second
+			v.Second = "known: " + strings.TrimPrefix(v.Second, "on the ")
+		} else {
+			v.Second = fmt.Sprintf("%d, all known out", it.Quantity)
 		}
 	case n.sweepMust(st, line):
 		v.Mode, v.Second, v.Icon, v.State = parts.SlotNow, "how many?", "plus", "to-count"
@@ -190,7 +192,7 @@ func (n *now) emptySlot(st *luState) node {
 	}
 	v.under += "The log has it at home."
 	if who, piece := n.askFirst(st.rig); who != "" {
-		v.under += " Ask first: " + who + ". They have the " + piece + "."
+		v.under += " Ask first: " + who + ". They have the " + inSentence(piece) + "."
 	}
 	second := "1 piece becomes unexplained"
 	if inside > 0 {

@@ -164,12 +164,10 @@ func object(o any) fyne.CanvasObject {
 
 func (t *tree) make(n node) any {
 	touched := func(kind, id string) func() {
-		return func() {
-			if kind != "" && kind != parts.KindAct {
-				id = kind + ":" + id
-			}
-			t.act(id)
+		if kind != "" && kind != parts.KindAct {
+			id = kind + ":" + id
 		}
+		return func() { t.act(id) }
 	}
 	switch v := n.view.(type) {
 	case parts.KeyView:

@@ -29,7 +29,6 @@ func (l *lookforScreen) amountView(h hunt) node {
 // amountNode is a number being typed: the question, what is typed with its
 // verdict, and the pad.
 func amountNode(v leadView, typed string, most int, of string) node {
-	out := parts.ReadoutView{ID: "typed", Text: typed, Tone: parts.Live}
 	says := leadView{id: "verdict", under: fmt.Sprintf("From 1 to %d.", most)}
 	k, err := strconv.Atoi(typed)
 	ok := err == nil && k >= 1 && k <= most
@@ -38,10 +37,19 @@ func amountNode(v leadView, typed string, most int, of string) node {
 	case ok:
 		says.under = fmt.Sprintf("%d of %s.", k, of)
 	default:
-		out.Tone, says.tone, says.over, says.icon = parts.Alarm, parts.Alarm, "Cannot be", "bar"
+		says.tone, says.title = parts.Alarm, "Cannot be"
+	}
+	return padNode(v, typed, says, ok)
+}
+
+// padNode is the question, what is typed with its verdict, and the pad.
+func padNode(v leadView, typed string, says leadView, ok bool) node {
+	out := parts.ReadoutView{ID: "typed", Text: typed, Tone: parts.Live}
+	if says.tone == parts.Alarm {
+		out.Tone, says.icon, says.over, says.title = parts.Alarm, "bar", says.title, ""
 	}
 	done := padView{done: parts.Usual, shut: !ok}
-	if ok {
+	if ok && says.tone != parts.Alarm {
 		done.done = parts.Filled
 	}
 	side := col(184, sized(node{id: "typed", view: out}, 96), node{id: "verdict", view: says},

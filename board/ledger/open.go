@@ -6,7 +6,6 @@ import (
 	"embed"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"net/url"
 	"os"
@@ -69,19 +68,6 @@ func unfinished(path string) bool {
 	return size(path+"-wal") > 0 || err == nil
 }
 
-// isSQLite looks at the first bytes: SQLite takes a file of a few bytes for
-// an empty one and would write over it.
-func isSQLite(path string) bool {
-	f, err := os.Open(path)
-	if err != nil {
-		return true // let SQLite say what is wrong
-	}
-	defer f.Close()
-	head := make([]byte, 512) // the smallest page
-	_, err = io.ReadFull(f, head)
-	return err == nil && strings.HasPrefix(string(head), "SQLite format 3\x00")
-}
-
 // look finds out what the file is without touching it or leaving anything
 // beside it: its format, 0 for a file with nothing in it or none at all.
 func look(path string) (version int, there bool, err error) {
@@ -100,7 +86,7 @@ func look(path string) (version int, there bool, err error) {
 			"Neither was changed.", keepRestore, nil}
 	case st.Size() == 0:
 		return 0, true, nil
-	case !isSQLite(path):
+	case st.Size() < 512: // the smallest page; SQLite would write over less as if it were empty
 		return 0, true, notDatabase(path, nil)
 	}
 	how := []string{"mode=ro"}
@@ -151,7 +137,10 @@ func migrateOnce(db *sql.DB, path string, steps []string) (done bool, err error)
 		return false, newer(path, version, len(steps))
 	}
 	if version == len(steps) {
-		return true, nil
+		// BEGIN IMMEDIATE does not mind a file that cannot be written; this
+		// does, and is rolled back.
+		_, err := tx.Exec(fmt.Sprintf("PRAGMA user_version = %d", version))
+		return true, err
 	}
 	if _, err := tx.Exec(steps[version]); err != nil {
 		return false, err

@@ -32,11 +32,10 @@ const (
 
 // A played demo is the board at its moments, and the replies to the rows.
 type played struct {
-	start         time.Time
-	glance, load  *board.Picture
-	end           *board.Picture
-	replies       board.Table
-	conversations []string // the story, told
+	start             time.Time
+	glance, load, end *board.Picture
+	replies           board.Table
+	told              []string // the story, line by line
 }
 
 func (c *call) demo() error {
@@ -44,8 +43,8 @@ func (c *call) demo() error {
 	if err != nil {
 		return err
 	}
-	defer done()
 	p, err := c.play(b)
+	done() // before a reader of the output can end the run
 	if err != nil {
 		return err
 	}
@@ -97,7 +96,7 @@ func (c *call) play(b *board.Board) (*played, error) {
 		return nil
 	})
 	p.end = before
-	p.conversations = s.lines
+	p.told = s.lines
 	return p, err
 }
 
@@ -106,7 +105,7 @@ func (c *call) tell(p *played) {
 	c.title("Tarpside demo")
 	c.lines(hang("", "One night at Sawpit Bridge Road, as it was logged. Everything in it is invented: Quillan County, its rigs and its people. "+
 		"It is played in a file of its own; your department file is not touched.")...)
-	c.lines(p.conversations...)
+	c.lines(p.told...)
 	clock := func(minute int) string { return p.start.Add(time.Duration(minute) * time.Minute).Format("15:04") }
 	rig := party(p.end.State.Dept, loadRig)
 

@@ -9,7 +9,14 @@ import (
 
 func TestTheDemoTellsTheNightAndTouchesNoFile(t *testing.T) {
 	d := newDesk(t)
+	temp := t.TempDir()
+	for _, name := range []string{"TMPDIR", "TMP", "TEMP"} { // Unix, Windows
+		t.Setenv(name, temp)
+	}
 	out := d.must("demo")
+	if left, err := os.ReadDir(temp); err != nil || len(left) > 0 {
+		t.Errorf("left behind: %v, %v", left, err)
+	}
 	fits(t, "demo", out)
 	at := 0
 	for _, w := range []string{

@@ -90,6 +90,9 @@ func Judge(s *model.State, e *model.Entry) *model.State {
 		e.Moves = out.Moves
 	}
 	r.next = next
+	if r.item != nil {
+		r.after = next.Dept.ItemIndex(r.item.ID)
+	}
 	r.notice(out)
 	e.Reply.Word = r.word(out)
 	e.Reply.Reasons = r.reasons
@@ -103,6 +106,7 @@ type ruling struct {
 	e       *model.Entry
 	item    *model.Item
 	line    int
+	after   int // the line on the next board: a waiting change of the inventory may have moved or removed it
 	n       int // pieces asked for
 	from    model.Place
 	to      model.Place

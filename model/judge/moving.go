@@ -115,7 +115,7 @@ func (r *ruling) movingWarnings(out model.Outcome) {
 			r.add(NotConsumable)
 		}
 	case model.Return:
-		if r.next.Line(r.line).N(r.from) > 0 {
+		if r.after >= 0 && r.next.Line(r.after).N(r.from) > 0 {
 			r.add(ShortReturn)
 		}
 	case model.Seen:

@@ -118,14 +118,14 @@ func (r *ruling) stowed() {
 			r.add(OutOfService)
 		}
 	}
-	if r.item.Kind != model.Kit {
+	if r.item.Kind != model.Kit || r.after < 0 {
 		return
 	}
-	if _, counted := r.item.Ask(model.CountCheck); counted && r.next.KitState(r.line) == model.ShortUsable {
+	if _, counted := r.item.Ask(model.CountCheck); counted && r.next.KitState(r.after) == model.ShortUsable {
 		r.add(ShortUsable)
 	}
 	fit := true
-	r.next.Inside(r.line, func(i int) { fit = fit && r.next.Line(i).TaggedHome == 0 })
+	r.next.Inside(r.after, func(i int) { fit = fit && r.next.Line(i).TaggedHome == 0 })
 	if !fit {
 		r.add(NotFit)
 	}

@@ -94,8 +94,8 @@ func (r *ruling) taken(out model.Outcome) string {
 	if out.Undone {
 		add("taken back")
 	}
-	if out.Contested {
-		if c := r.next.Line(r.line).Contest; c != nil && len(c.Claims) > 1 {
+	if out.Contested && r.after >= 0 {
+		if c := r.next.Line(r.after).Contest; c != nil && len(c.Claims) > 1 {
 			add("two claims: %s or %s. Go and look", r.where(c.Claims[0].Place), r.where(c.Claims[1].Place))
 		}
 	}
@@ -108,7 +108,7 @@ func (r *ruling) taken(out model.Outcome) string {
 	case r.has(Blocked):
 		add("its way is closed by %s", r.detail)
 	case r.has(ShortReturn):
-		add("%d still %s", r.next.Line(r.line).N(r.from), r.where(r.from))
+		add("%d still %s", r.next.Line(r.after).N(r.from), r.where(r.from))
 	case r.has(Extra):
 		add("%d more than the books. Whose are they?", e.Extra)
 	case r.has(AgencyHasItems):

@@ -20,6 +20,9 @@ func Moving(r *rand.Rand, s *model.State) model.Act {
 		return a
 	}
 	i := between(r, 0, len(s.Dept.Items)-1)
+	if chance(r, 50) { // much about few lines, so that rows meet
+		i = min(i, 2)
+	}
 	st := one(r, s.Line(i).Stacks...)
 	var fit []model.Verb
 	for _, v := range movers {
@@ -27,12 +30,18 @@ func Moving(r *rand.Rand, s *model.State) model.Act {
 			fit = append(fit, v)
 		}
 	}
+	if busy := common(fit); len(busy) > 0 && chance(r, 60) {
+		fit = busy
+	}
 	if len(fit) == 0 || chance(r, 10) {
 		fit = movers
 	}
 	a.Item, a.Verb = s.Dept.Items[i].ID, one(r, fit...)
 	to := one(r, model.Table[a.Verb].To...)
 	a.From, a.To = written(r, st.Place), place(r, s, to)
+	if from := one(r, model.Table[a.Verb].From...); chance(r, 15) { // where it was, for who has not seen that it went
+		a.From = place(r, s, from)
+	}
 	if to == model.InKit && chance(r, 90) || to == model.Home {
 		a.To = "home"
 	}
@@ -44,14 +53,25 @@ func Moving(r *rand.Rand, s *model.State) model.Act {
 	return a
 }
 
+// common keeps the verbs of a busy scene.
+func common(verbs []model.Verb) (out []model.Verb) {
+	for _, v := range verbs {
+		switch v {
+		case model.PullOff, model.Hand, model.MoveTo, model.Return, model.Stow, model.Direct:
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
 // Act draws any act, valid or hostile.
 func Act(r *rand.Rand, s *model.State) model.Act {
 	a := Moving(r, s)
-	if chance(r, 45) {
-		a.Verb = one(r, model.Count, model.Count, model.CheckIt, model.CheckIt, model.Tag, model.Repair, model.Override,
+	if chance(r, 35) {
+		a.Verb = one(r, model.Count, model.Count, model.CheckIt, model.CheckIt, model.Tag, model.Repair, model.Override, model.Match,
 			model.Vouch, model.Settle, model.Leave, model.Release, model.Arrive, model.Accept, model.Note, model.Look, model.Relieve,
 			model.ClearUp, model.Close)
-		a.Rig = one(r, "R0", "R1", "R2", "MED9", "X9", "")
+		a.Rig = one(r, "R0", "R0", "R1", "R2", "MED9", "X9", "")
 		if a.Verb == model.Override {
 			a.Reading, a.By = one(r, "battery", "clean", "dry", "oxygen", "?"), one(r, "CHIEF", "NEIGH", "CREW")
 		}

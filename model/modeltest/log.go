@@ -67,11 +67,14 @@ func (l *Log) Open(scene string, follows ...string) *model.Entry {
 	return l.Do(model.Entry{Act: model.Act{Verb: model.Open, Quantity: model.Blank}, Scene: scene, Takes: follows})
 }
 
-// Hear takes in the other log's entries and folds all of them.
+// Hear takes in the other log's entries and folds all of them. A clock far
+// ahead does not pull this one along.
 func (l *Log) Hear(o *Log) {
 	l.Entries = append(l.Entries, o.Entries...)
 	l.State = model.Fold(l.Entries)
-	l.Clock = l.Clock.Receive(o.Clock, l.Clock.Wall)
+	if o.Clock.Wall <= l.Clock.Wall+model.FarAhead {
+		l.Clock = l.Clock.Receive(o.Clock, l.Clock.Wall)
+	}
 }
 
 // Read reads an act as a script writes it: the verb, the item, a quantity,

@@ -15,13 +15,7 @@ import (
 // the same picture are the same to everybody.
 func Picture(s *model.State) string {
 	var b strings.Builder
-	say := func(what string, x any) {
-		text, err := json.Marshal(x)
-		if err != nil {
-			text = []byte(err.Error())
-		}
-		fmt.Fprintf(&b, "%s %s\n", what, text)
-	}
+	say := func(what string, x any) { b.WriteString(Text(what, x)) }
 	for i := range s.Dept.Items {
 		say(s.Dept.Items[i].ID, Line(s, i))
 	}
@@ -44,6 +38,15 @@ func Picture(s *model.State) string {
 		}
 	}
 	return b.String()
+}
+
+// Text is a fact as a line of text.
+func Text(what string, x any) string {
+	text, err := json.Marshal(x)
+	if err != nil {
+		text = []byte(err.Error())
+	}
+	return fmt.Sprintf("%s %s\n", what, text)
 }
 
 // Line is all that a board knows of one line, its stacks sorted.

@@ -1,0 +1,243 @@
+package ui
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"tarpside/model"
+	"tarpside/ui/parts"
+)
+
+// A chore is what one line leaves to do at the station.
+type chore struct {
+	tab   string
+	group string // its heading
+	note  string // after the heading: a phone
+	icon  string // of the heading
+	line  int
+	n     int
+	from  model.Place // where the pieces are
+	verb  model.Verb  // what ends it; nothing where it is only told
+	words string      // what of it, under its name
+	asks  []model.Ask // what is asked before it ends
+}
+
+func (c chore) id(d *model.Department) string {
+	return d.Items[c.line].ID + " " + string(c.verb) + " " + c.from.String()
+}
+
+// The tabs of Bring back.
+const (
+	tabOthers  = "with-others"
+	tabOut     = "out-of-service"
+	tabToDo    = "to-do"
+	tabRestock = "restock-list"
+)
+
+// chores lists all that is still to do but for the restock, in the order that
+// it is shown: tab by tab, heading by heading.
+func (n *now) chores() []chore {
+	since := n.arrivals()
+	var out []chore
+	for _, r := range n.s.Books() {
+		it := &n.d.Items[r.Line]
+		c := chore{line: r.Line, n: r.Quantity, from: r.Place, asks: it.Checks}
+		if at := since[it.ID+" "+r.Place.String()]; at != 0 {
+			c.words = "since " + n.clock(at)
+		}
+		switch r.Place.Kind {
+		case model.With, model.Riding:
+			c.tab, c.verb, c.icon, c.group = tabOthers, model.BringBack, "with", n.partyName(r.Place.Name)
+			if r.Place.Kind == model.Riding {
+				c.icon, c.group = "carried", "On "+c.group
+			}
+			if a := n.d.Agency(r.Place.Name); a != nil {
+				c.note = a.Phone
+			}
+			if r.Holder != "" {
+				c.words = joinWords(c.words, n.memberName(r.Holder))
+			}
+		case model.Charging:
+			c.tab, c.verb, c.icon, c.group = tabToDo, model.Recharge, "plug", "On the charger"
+			c.words = joinWords(c.words, n.readings()[it.ID])
+		case model.Bagged:
+			c.tab, c.verb, c.icon, c.group = tabOut, model.Clean, "bag", "To wash"
+			c.words = joinWords("bagged", c.words)
+		default:
+			continue
+		}
+		out = append(out, c)
+	}
+	out = append(out, n.unfit()...)
+	rank := map[string]int{}
+	for _, g := range []string{"To wash", "To refill", "To repair", "On the charger", "To charge", "To dry", "To refill tanks", "To look at", "Kits that are short"} {
+		rank[g] = len(rank) + 1
+	}
+	slices.SortStableFunc(out, func(a, b chore) int {
+		return cmp.Or(strings.Compare(a.tab, b.tab), cmp.Compare(rank[a.group], rank[b.group]), strings.Compare(a.group, b.group))
+	})
+	return out
+}
+
+// arrivals is when pieces last came to each place, by item and place.
+func (n *now) arrivals() map[string]int64 {
+	out := map[string]int64{}
+	for i := range n.pic.Entries {
+		if e := &n.pic.Entries[i]; e.Taken() {
+			for _, m := range e.Moves {
+				out[m.Item+" "+m.To.String()] = e.At()
+			}
+		}
+	}
+	return out
+}
+
+// unfit lists what is out of service, what is home but not known to pass, and
+// kits that are short.
+func (n *now) unfit() []chore {
+	var out []chore
+	for i := range n.d.Items {
+		l, it := n.s.Line(i), &n.d.Items[i]
+		home := n.s.HomeOf(i)
+		if k := l.Tagged(); k > 0 {
+			c := chore{tab: tabOut, group: "To repair", icon: "tag", line: i, n: k, from: home, verb: model.Repair, words: n.faultWords(l.TagWords)}
+			for _, a := range it.Checks {
+				if ch := n.d.Check(a.Check); ch != nil && ch.Number && strings.Contains(l.TagWords, a.Check+"=") {
+					c.asks = append(c.asks, a)
+				}
+			}
+			if strings.Contains(l.TagWords, "oxygen=") || strings.Contains(l.TagWords, "air=") {
+				c.group = "To refill"
+			}
+			out = append(out, c)
+		}
+		if !n.s.Aboard(i) {
+			continue
+		}
+		if l.Doubt > 0 {
+			out = append(out, n.doubtful(i, home))
+		}
+		if words := n.shortWords(i); words != "" {
+			out = append(out, chore{tab: tabToDo, group: "Kits that are short", icon: "kit", line: i, n: 1, from: home, words: words})
+		}
+	}
+	return out
+}
+
+// doubtful is a line that is home but not known to pass.
+func (n *now) doubtful(i int, home model.Place) chore {
+	l, it := n.s.Line(i), &n.d.Items[i]
+	c := chore{tab: tabToDo, group: "To look at", icon: "look", line: i, n: l.Doubt, from: home, verb: model.CheckIt,
+		words: n.faultWords(strings.Join(l.DoubtWords, ";"))}
+	for _, a := range it.Checks {
+		if l.IsOpen(a.Check) {
+			c.asks = append(c.asks, a)
+		}
+	}
+	if len(c.asks) == 0 {
+		c.asks = it.Checks
+	}
+	for _, g := range []struct{ check, group, icon string }{
+		{"battery", "To charge", "plug"}, {"bars", "To charge", "plug"}, {"dry", "To dry", "clock"},
+		{"fuel", "To refill tanks", "hourglass"}, {"oxygen", "To refill tanks", "hourglass"}, {"air", "To refill tanks", "hourglass"},
+	} {
+		if l.IsOpen(g.check) {
+			c.group, c.icon = g.group, g.icon
+			break
+		}
+	}
+	if l.Waved {
+		c.words += ". An officer let it pass"
+	}
+	return c
+}
+
+// shortWords says what a kit that is home has too few of.
+func (n *now) shortWords(kit int) string {
+	if n.d.Items[kit].Kind != model.Kit {
+		return ""
+	}
+	state := n.s.KitState(kit)
+	if state != model.ShortUsable && state != model.NotUsable {
+		return ""
+	}
+	var missing []string
+	for _, i := range n.d.Inside(kit) {
+		it := &n.d.Items[i]
+		if k := it.Quantity - n.s.Line(i).N(n.s.HomeOf(i)); k > 0 && it.Kind != model.Consumable {
+			missing = append(missing, some(it, k))
+		}
+	}
+	words := "missing: " + few(missing, 3)
+	if state == model.NotUsable {
+		return words + ". Not usable so"
+	}
+	return words + ". Usable so"
+}
+
+// faultWords is "chain=no" in words: "Chain sharp: no".
+func (n *now) faultWords(words string) string {
+	var out []string
+	for _, w := range strings.Split(words, ";") {
+		w = strings.TrimSpace(w)
+		key, answer, eq := strings.Cut(w, "=")
+		if !eq {
+			key, answer, _ = strings.Cut(w, " ")
+		}
+		c := n.d.Check(key)
+		if c == nil {
+			out = append(out, w)
+			continue
+		}
+		name, _, _ := strings.Cut(c.Question, ";")
+		name, _, _ = strings.Cut(name, ",")
+		switch {
+		case answer == "unanswered":
+			out = append(out, name+": not looked at")
+		case c.Number:
+			out = append(out, name+": "+gaugeWord(model.Answer{Check: c.ID, Word: answer}))
+		default:
+			out = append(out, name+": "+answer)
+		}
+	}
+	return strings.Join(out, ". ")
+}
+
+// joinWords joins what is not empty with commas.
+func joinWords(words ...string) string {
+	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return w == "" }), ", ")
+}
+
+// choreRow is a chore in the list.
+func (n *now) choreRow(c chore, chosen bool) parts.RowView {
+	it := &n.d.Items[c.line]
+	v := parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: capital(some(it, c.n)), Second: c.words, Tone: parts.Quiet, Go: "go", State: c.from.String()}
+	if chosen {
+		v.Tone = parts.Live
+	}
+	if c.verb == "" {
+		v.Go = ""
+	}
+	return v
+}
+
+// choreDone are the words of the key that ends a chore.
+func choreDone(c chore, k int) (id, title string) {
+	all := ""
+	if c.n > 1 {
+		all = fmt.Sprintf(" %d", k)
+	}
+	switch c.verb {
+	case model.BringBack:
+		return "bring-back", "Back home" + all
+	case model.Recharge:
+		return "recharge", "Charged, home" + all
+	case model.Clean:
+		return "clean", "Washed, home" + all
+	case model.Repair:
+		return "repair", "Back in service" + all
+	}
+	return "check", "Checked" + all
+}

@@ -1,0 +1,209 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"tarpside/model"
+	"tarpside/model/restock"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// sentence says how much is still to do.
+func (b *bringbackScreen) sentence() string {
+	all := len(b.n.chores()) + len(restock.List(b.n.s))
+	if all == 0 {
+		return "Everything is home, in service and refilled"
+	}
+	return plural(all, "line") + " still to do before all rigs are ready again"
+}
+
+// draw shows the tabs, the list, and what is to be done with the one chosen.
+func (b *bringbackScreen) draw() {
+	n := b.n
+	chores, stock := n.chores(), restock.List(n.s)
+	body := []node{b.tabs(chores, len(stock))}
+	c, ok := b.current()
+	switch {
+	case b.pad != "" && b.pad != padMany && ok:
+		body = append(body, b.readView(c))
+	case b.pad == padMany:
+		body = append(body, b.manyView())
+	case b.tab == tabRestock:
+		body = append(body, row(0, wide(b.stockList(stock), 1.25), b.stockView()))
+	default:
+		body = append(body, row(0, wide(b.choreList(chores), 1.25), b.choreView(c, ok)))
+	}
+	b.tree.set(col(0, body...))
+}
+
+func (b *bringbackScreen) tabs(chores []chore, stock int) node {
+	count := map[string]int{tabRestock: stock}
+	for _, c := range chores {
+		count[c.tab]++
+	}
+	var keys []node
+	for _, t := range []struct{ id, title, icon string }{
+		{tabOthers, "With others", "with"}, {tabOut, "Out of service", "tag"}, {tabToDo, "Charge, dry, look", "plug"}, {tabRestock, "Restock", "used"},
+	} {
+		v := parts.KeyView{ID: t.id, Title: t.title, Second: plural(count[t.id], "line"), Icon: t.icon, Lay: parts.LayLeft, Role: look.Group}
+		if count[t.id] == 0 {
+			v.Second = "nothing"
+		}
+		if t.id == b.tab {
+			v.Tone, v.State = parts.Live, "here"
+		}
+		keys = append(keys, keyNode(v))
+	}
+	return row(look.Floor, keys...)
+}
+
+// choreList is what is to do under its headings.
+func (b *bringbackScreen) choreList(chores []chore) node {
+	n := b.n
+	var kids []node
+	group := ""
+	for _, c := range chores {
+		if c.tab != b.tab {
+			continue
+		}
+		if c.group != group {
+			group = c.group
+			v := parts.RowView{ID: "group", Title: c.group, Right: c.note, Icon: c.icon, Off: true, NoRule: true}
+			kids = append(kids, sized(node{id: "group " + c.group, view: v}, 48))
+		}
+		v := n.choreRow(c, c.id(n.d) == b.chosen)
+		v.Off = c.verb == ""
+		kids = append(kids, sized(node{id: c.id(n.d), view: v}, look.Floor))
+	}
+	if len(kids) == 0 {
+		kids = append(kids, sized(node{id: "empty", view: parts.LabelView{ID: "empty", Role: look.Lead, Text: emptyWords[b.tab]}}, 56))
+	}
+	return node{id: "list " + b.tab, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids}
+}
+
+var emptyWords = map[string]string{
+	tabOthers:  "Nobody else has anything of ours, and nothing rides on another rig.",
+	tabOut:     "Nothing is out of service.",
+	tabToDo:    "Nothing is to be charged, dried or looked at.",
+	tabRestock: "Nothing was used up or lost.",
+}
+
+// choreView is what is to be done with the piece that was chosen.
+func (b *bringbackScreen) choreView(c chore, ok bool) node {
+	n := b.n
+	if reply, said := b.reply(); said {
+		return col(0, sized(node{id: "reply", view: reply}, 130), node{})
+	}
+	if !ok {
+		return col(0, sized(node{id: "hint", view: leadView{id: "hint", title: "Touch a line", under: "Then answer what is asked, and it is done."}}, 120), node{})
+	}
+	it := &n.d.Items[c.line]
+	v := leadView{id: "piece", over: c.group, title: it.Short(), mark: n.mark(it.Rig), line: c.words}
+	kids := []node{sized(node{id: "piece", view: v}, 168)}
+	asks := []node{}
+	if c.n > 1 {
+		m := parts.RowView{ID: "how-many", Title: fmt.Sprintf("%d of %d", b.many(), c.n), Second: "touch if it is fewer", Go: "go", Tone: parts.Quiet}
+		asks = append(asks, sized(node{id: m.ID, view: m}, look.Floor))
+	}
+	st := &luState{given: b.given}
+	for _, a := range c.asks {
+		asks = append(asks, sized(n.ask(st, piece{line: c.line, item: it}, a), look.Floor))
+	}
+	if c.verb == model.Repair {
+		asks = append(asks, b.repairers(c)...)
+	}
+	if len(asks) == 0 {
+		asks = append(asks, sized(node{id: "none", view: parts.LabelView{Text: "Nothing is asked of it.", Role: look.Lead}}, 40))
+	}
+	kids = append(kids, node{id: "asks " + b.chosen, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: asks}, b.choreKeys(c))
+	return col(0, kids...)
+}
+
+// repairers are the members who may say that it is in service again.
+func (b *bringbackScreen) repairers(c chore) []node {
+	n, it := b.n, &b.n.d.Items[c.line]
+	warn := "Who puts it back in service?"
+	for _, a := range it.Checks {
+		if ch := n.d.Check(a.Check); ch != nil && ch.Never && !ch.Number && strings.Contains(n.s.Line(c.line).TagWords, a.Check) {
+			warn = "Only somebody qualified: " + ch.IfItFails + "."
+		}
+	}
+	out := []node{sized(node{id: "who", view: parts.LabelView{ID: "who", Text: parts.B(warn), Role: look.Body, Mid: true}}, 52)}
+	for _, id := range n.signers(it.Rig) {
+		v := parts.RowView{Kind: parts.KindMember, ID: id, Title: n.memberName(id), Second: n.d.Member(id).Role, Icon: "one", Tone: parts.Quiet}
+		if id == b.member {
+			v.Tone, v.State, v.Go = parts.Live, "chosen", "tick"
+		}
+		out = append(out, sized(node{id: id, view: v}, look.Floor))
+	}
+	return out
+}
+
+// choreKeys are the keys that end it.
+func (b *bringbackScreen) choreKeys(c chore) node {
+	_, open, failing := b.reading(c)
+	id, title := choreDone(c, b.many())
+	done := parts.KeyView{ID: id, Title: title, Icon: "tick", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
+	switch {
+	case open > 0:
+		done.Off, done.Second = true, plural(open, "question")+" open"
+	case c.verb == model.Repair && failing > 0:
+		done.Off, done.Second = true, "it does not pass yet"
+	case c.verb == model.Repair && b.member == "":
+		done.Off, done.Second = true, "touch who did it"
+	case failing > 0:
+		done.Second = "does not pass: not ready"
+	case c.verb == model.Repair:
+		done.Second = b.n.memberShort(b.member)
+	}
+	if c.verb == model.Repair || c.verb == model.CheckIt {
+		return row(96, keyNode(done))
+	}
+	rest := parts.KeyView{ID: "not-looked-at", Title: "Not looked at", Second: "home, not ready", Lay: parts.LayCentre, Role: look.Group}
+	return row(96, wide(keyNode(done), 1.3), keyNode(rest))
+}
+
+// readView is the pad for a reading.
+func (b *bringbackScreen) readView(c chore) node {
+	n, it := b.n, &b.n.d.Items[c.line]
+	ask, _ := it.Ask(b.pad)
+	p := piece{line: c.line, item: it}
+	tone, title, words, ok := n.verdict(p, ask, b.typed)
+	v := leadView{id: "amount", title: n.d.Check(b.pad).Question, line: it.Name, mark: n.mark(it.Rig)}
+	return padNode(v, b.typed, leadView{id: "verdict", tone: tone, title: title, under: words}, ok)
+}
+
+// manyView is the pad for how many.
+func (b *bringbackScreen) manyView() node {
+	v := leadView{id: "amount", title: "How many?"}
+	if c, ok := b.current(); ok {
+		v.line, v.mark = b.n.d.Items[c.line].Name, b.n.mark(b.n.d.Items[c.line].Rig)
+	} else if _, line, ok := b.refill(); ok && line >= 0 {
+		v.line, v.mark = b.n.d.Items[line].Name, b.n.mark(b.n.d.Items[line].Rig)
+	}
+	most := b.most()
+	return amountNode(v, b.typed, most, fmt.Sprint(most))
+}
+
+// reply is the answer to the last act of this screen, where it needs reading.
+func (b *bringbackScreen) reply() (parts.StripView, bool) {
+	s := b.sh.said
+	if s == nil {
+		return parts.StripView{}, false
+	}
+	if s.trouble == nil && (len(s.entries) == 0 || !stationVerbs[s.entries[0].Verb]) {
+		return parts.StripView{}, false
+	}
+	if v, ok := b.n.answer(s); ok {
+		return v, true
+	}
+	e := &s.entries[len(s.entries)-1]
+	v := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: b.n.actLine(e), Second: "Done " + b.n.clock(e.At()), Keys: [2]parts.StripKey{{ID: "seen", Title: "Seen"}}}
+	return v, true
+}
+
+var stationVerbs = map[model.Verb]bool{
+	model.BringBack: true, model.Recharge: true, model.Clean: true, model.Repair: true, model.CheckIt: true, model.Restock: true,
+}
