@@ -154,14 +154,17 @@ func (b *Board) behind() time.Duration {
 }
 
 // sceneOn is the scene that acts are logged to when it was old before ("" in
-// a new file): the one that followed it, or if that is closed the last one
-// opened that is not.
-func sceneOn(s *model.State, old string) string {
+// a new file): the one that followed it, or if it has just been closed the
+// last one opened that is not. before is nil at the start.
+func sceneOn(s, before *model.State, old string) string {
 	all := s.Scenes()
 	if old == "" {
 		old = all[len(all)-1].ID
 	}
 	now := s.Scene(old)
+	if before == nil || before.Scene(old).Closed {
+		return now.ID
+	}
 	for i := len(all) - 1; i >= 0 && now.Closed; i-- {
 		if !all[i].Closed {
 			now = all[i]

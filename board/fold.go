@@ -32,7 +32,8 @@ func (b *Board) refold() error {
 	if f.whole {
 		b.keepBalance(f.state, f.waiting)
 	}
-	b.publish(Picture{State: f.state, Scene: sceneOn(f.state, b.Picture().Scene), Entries: f.since, Waiting: f.waiting})
+	was := b.Picture()
+	b.publish(Picture{State: f.state, Scene: sceneOn(f.state, was.State, was.Scene), Entries: f.since, Waiting: f.waiting})
 	return nil
 }
 

@@ -95,7 +95,7 @@ func (b *Board) log(entries []model.Entry) error {
 		return b.blank(entries)
 	}
 	if closes(entries) {
-		p.Scene = sceneOn(p.State, p.Scene)
+		p.Scene = sceneOn(p.State, b.Picture().State, p.Scene)
 		b.keepBalance(p.State, p.Waiting)
 	}
 	b.publish(p)

@@ -19,9 +19,10 @@ func started(t *rapid.T) *modeltest.Log {
 	return l
 }
 
-// rows draws a seed for each of some rows.
+// rows draws a seed for each of some rows: few, more or many.
 func rows(t *rapid.T, most int) []uint64 {
-	return rapid.SliceOfN(rapid.Uint64(), 0, most).Draw(t, "rows")
+	least := rapid.SampledFrom([]int{0, most / 4, most / 2}).Draw(t, "least")
+	return rapid.SliceOfN(rapid.Uint64(), least, most).Draw(t, "rows")
 }
 
 // said tells what the entry was, for a failure.

@@ -62,7 +62,7 @@ func (n *now) loadupHead(st *luState, other *parts.Key) head {
 	if by := n.loader(st); by != "" {
 		h.sentence += ", " + n.memberName(by) + " loads"
 	}
-	h.big, h.bigWords, h.bigLine = fmt.Sprint(in), fmt.Sprintf("of %d lines in", all), n.roughly(st.rig)
+	h.big, h.bigWords, h.bigLine = fmt.Sprint(in), fmt.Sprintf("of %d lines in", all), n.roughly(st.rig, n.bodyWidth() < 1100)
 	return h
 }
 

@@ -161,7 +161,7 @@ func (b *bayDraw) note() string {
 	if k := len(b.order); k > 0 {
 		return plural(k, "line") + " to go in here"
 	}
-	return "touch what you want to load"
+	return ""
 }
 
 func (b *bayDraw) doorWords() string {
@@ -269,7 +269,7 @@ func (b *bayDraw) slot(i int) parts.SlotView {
 	p, lies := n.pieceOf(i)
 	switch {
 	case slices.Contains(b.shutBy, it.ID):
-		v.Mode, v.Icon, v.Second, v.Off = parts.SlotAlarm, "bar", "in, closes "+b.endOf(i), true
+		v.Mode, v.Icon, v.Second, v.Off = parts.SlotAlarm, "bar", b.endOf(i), true
 	case lies && it.ID == b.hand:
 		b.now(&v, p)
 	case lies:
@@ -353,11 +353,11 @@ func (b *bayDraw) endOf(i int) string {
 	s := b.n.d.Slot(b.n.d.Items[i].Slot)
 	switch {
 	case strings.Contains(s.Side, "left door"):
-		return "the left end"
+		return "shuts left end"
 	case strings.Contains(s.Side, "right door"):
-		return "the right end"
+		return "shuts right end"
 	}
-	return "the way"
+	return "in the way"
 }
 
 // closedBy names what keeps the slot of a line closed.

@@ -254,7 +254,7 @@ const (
 )
 
 // roughly says what is left to do: minutes, and searches, which have no time.
-func (n *now) roughly(rig string) string {
+func (n *now) roughly(rig string, narrow bool) string {
 	seconds, last := 0, loadup.Door{Lap: -1}
 	for _, l := range loadup.List(n.s, rig, nil) {
 		if seconds += secondsAPiece; l.Door != last {
@@ -267,9 +267,16 @@ func (n *now) roughly(rig string) string {
 			open++
 		}
 	}
-	out := "nothing more on the tarp"
+	minutes := (seconds + 59) / 60
+	switch {
+	case narrow && open > 0:
+		return fmt.Sprintf("%d min + %s", minutes, plural(open, "search"))
+	case narrow:
+		return fmt.Sprintf("about %d min", minutes)
+	}
+	out := "nothing of it is on the tarp"
 	if seconds > 0 {
-		out = fmt.Sprintf("about %d min", (seconds+59)/60)
+		out = fmt.Sprintf("about %d min", minutes)
 	}
 	switch {
 	case open == 1:
