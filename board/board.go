@@ -33,7 +33,7 @@ type Picture struct {
 	Gen      uint64
 	State    *model.State
 	Scene    string        // the scene that acts are logged to
-	Entries  []model.Entry // in the order of the fold: all of the open scenes, and what the file had since its last balance
+	Entries  []model.Entry // in the order of the fold, from the first of the open scenes on; what a balance covers is left out
 	Waiting  int           // entries that came in before an earlier one of their device; they count once it comes
 	Behind   time.Duration // how far the clock stands before the last entry; 0 if it does not
 	ReadOnly string        // why nothing can be logged, in words; "" if it can

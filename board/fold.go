@@ -33,8 +33,23 @@ func (b *Board) refold() error {
 		b.keepBalance(f.state, f.waiting)
 	}
 	was := b.Picture()
-	b.publish(Picture{State: f.state, Scene: sceneOn(f.state, was.State, was.Scene), Entries: f.since, Waiting: f.waiting})
+	b.publish(Picture{State: f.state, Scene: sceneOn(f.state, was.State, was.Scene), Entries: recent(f.state, f.since), Waiting: f.waiting})
 	return nil
+}
+
+// recent leaves out what lies before the scenes that the board still lists.
+func recent(s *model.State, entries []model.Entry) []model.Entry {
+	listed := func(e model.Entry) bool {
+		return slices.ContainsFunc(s.Scenes(), func(sc *model.Scene) bool { return sc.ID == e.Scene })
+	}
+	switch i := slices.IndexFunc(entries, listed); i {
+	case 0:
+		return entries
+	case -1:
+		return nil
+	default:
+		return slices.Clone(entries[i:])
+	}
 }
 
 // fold starts from the latest balance that still holds. One that does not is

@@ -37,12 +37,12 @@ func (s *State) Apply(e *Entry) Outcome {
 	if !e.Taken() {
 		return out
 	}
-	line := -1
-	if e.Item != "" && (e.Verb.AboutItem() || e.Verb == Note || e.Verb == Look) {
+	line, about := -1, e.Verb.AboutItem()
+	if e.Item != "" && (about || e.Verb == Note || e.Verb == Look) {
 		line = s.Dept.ItemIndex(e.Item)
 	}
 	switch {
-	case !e.Verb.AboutItem():
+	case !about:
 	case line < 0:
 		s.unknown(e, &out)
 		return out

@@ -83,6 +83,9 @@ func parseAnswer(d *Department, key, word string) (Answer, error) {
 	if !ok {
 		return a, fmt.Errorf("%s cannot be %q: it is a number from %g to %g", key, word, lo, hi)
 	}
+	if n > hi && strings.HasSuffix(word, "0") && n/10 >= lo && n/10 <= hi {
+		return a, fmt.Errorf("%s cannot be %s: it is from %g to %g. Did you mean %g?", key, word, lo, hi, n/10)
+	}
 	if n < lo || n > hi {
 		return a, fmt.Errorf("%s cannot be %s: it is from %g to %g", key, word, lo, hi)
 	}

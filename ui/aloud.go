@@ -52,12 +52,12 @@ func (n *now) aloudGlance() []aloudPage {
 		out = append(out, paged(b.Name, plural(b.Lines, "line"), lines)...)
 	}
 	if away := n.awayLine(); away != "" {
-		out = append(out, aloudPage{"Not here", "", []aloudLine{{Text: away}}})
+		out = append(out, aloudPage{"Elsewhere", "", []aloudLine{{Text: away}}})
 	}
 	var run []aloudLine
 	read, unread := n.gauges()
 	for _, g := range read {
-		run = append(run, aloudLine{Text: fmt.Sprintf("%s, %s: %s %s at %s", g.Name, g.Place, g.Figure, g.Unit, g.Read)})
+		run = append(run, aloudLine{Text: fmt.Sprintf("%s, %s: %s. %s", g.Name, g.Place, g.figure(), g.when())})
 	}
 	if unread != "" {
 		run = append(run, aloudLine{Text: "Not read: " + unread})

@@ -109,7 +109,7 @@ func (n *now) unfit() []chore {
 				}
 			}
 			if strings.Contains(l.TagWords, "oxygen=") || strings.Contains(l.TagWords, "air=") {
-				c.group = "To refill"
+				c.group, c.icon = "To refill", "hourglass"
 			}
 			out = append(out, c)
 		}
@@ -191,8 +191,8 @@ func (n *now) faultWords(words string) string {
 			out = append(out, w)
 			continue
 		}
-		name, _, _ := strings.Cut(c.Question, ";")
-		name, _, _ = strings.Cut(name, ",")
+		name, _ := askWords(c.Question)
+		name = strings.TrimSuffix(name, "?")
 		switch {
 		case answer == "unanswered":
 			out = append(out, name+": not looked at")

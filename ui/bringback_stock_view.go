@@ -29,11 +29,11 @@ func (b *bringbackScreen) stockList(rows []restock.Row) node {
 	return node{id: "list " + tabRestock, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids}
 }
 
-// whoseWords is the share of each rig: "Rescue 41 2, Engine 42 2".
+// whoseWords is the share of each rig: "2 for Engine 42, 2 for Rescue 41".
 func (n *now) whoseWords(r restock.Row) string {
 	out := ""
 	for _, x := range r.By {
-		out = joinWords(out, fmt.Sprintf("%s %d", n.rigName(x.Rig), x.N))
+		out = joinWords(out, fmt.Sprintf("%d for %s", x.N, n.rigName(x.Rig)))
 	}
 	return out
 }
@@ -65,7 +65,7 @@ func (b *bringbackScreen) stockView() node {
 	v := leadView{id: "piece", over: "To replace", title: r.Name, line: n.whoseWords(r)}
 	var kids []node
 	for i, f := range n.stockFacts(r) {
-		kids = append(kids, sized(node{id: fmt.Sprint("stock-fact-", i), view: parts.RowView{ID: "fact", Title: f[0], Right: f[1], Off: true}}, 40))
+		kids = append(kids, sized(node{id: fmt.Sprint("stock-fact-", i), view: parts.RowView{ID: "fact", Title: f[0], Right: parts.B(f[1]), Off: true}}, 40))
 	}
 	lines := n.refills(r)
 	for _, i := range lines {

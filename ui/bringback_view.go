@@ -101,7 +101,7 @@ func (b *bringbackScreen) choreView(c chore, ok bool) node {
 	}
 	it := &n.d.Items[c.line]
 	v := leadView{id: "piece", over: c.group, title: it.Short(), mark: n.mark(it.Rig), line: c.words}
-	kids := []node{sized(node{id: "piece", view: v}, 168)}
+	kids := []node{sized(node{id: "piece", view: v}, 136)}
 	asks := []node{}
 	if c.n > 1 {
 		m := parts.RowView{ID: "how-many", Title: fmt.Sprintf("%d of %d", b.many(), c.n), Second: "touch if it is fewer", Go: "go", Tone: parts.Quiet}

@@ -62,3 +62,6 @@ func sentences(texts ...string) string {
 	}
 	return strings.Join(out, ". ")
 }
+
+// design turns pixels of the glass into design pixels.
+func design(px float32) float32 { return px * 100 / look.U(100) }

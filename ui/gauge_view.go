@@ -16,14 +16,34 @@ type gaugeView struct {
 	Place  string
 	Figure string // "600"
 	Unit   string // "psi"
-	Read   string // when: "19:31, 19 min ago"
+	At     string // when it was read, or since when it is there: "19:31, 19 min ago"
 	Low    bool   // under the item's limit
 	Limit  string // "under 1150"
 }
 
+// figure is the reading with its unit.
+func (g gaugeView) figure() string {
+	if g.Figure == "" {
+		return "No reading"
+	}
+	return g.Figure + " " + g.Unit
+}
+
+// when says how old the reading is, and that it is low.
+func (g gaugeView) when() string {
+	switch {
+	case g.Figure == "":
+		return "There since " + g.At
+	case g.Low:
+		return capital(g.Limit) + ". Read " + g.At
+	}
+	return "Read " + g.At
+}
+
 // gauges are the readings as they were taken, of pieces that are out: those
 // at work before those on the tarp, the low ones first, the oldest reading
-// last. What is at work and was never read is named in one sentence.
+// last. Oxygen and air at work that nobody has read stand among them; other
+// pieces at work that were never read are named in one sentence.
 func (n *now) gauges() (read []gaugeView, unread string) {
 	type row struct {
 		v    gaugeView
@@ -41,16 +61,21 @@ func (n *now) gauges() (read []gaugeView, unread string) {
 			continue
 		}
 		e, seen := last[it.ID]
-		if !seen {
+		gas := ask.Check == "oxygen" || ask.Check == "air"
+		v := gaugeView{Item: it.ID, Name: it.Short(), Place: n.placeName(p)}
+		switch {
+		case !seen && p.Kind == model.At && gas:
+			e.at = since[it.ID]
+		case !seen:
 			if p.Kind == model.At && it.Critical {
 				names = append(names, low(it.Short())+" ("+n.placeName(p)+n.sinceWords(since[it.ID])+")")
 			}
 			continue
+		default:
+			v.Figure, v.Unit, _ = strings.Cut(gaugeWord(e.answer), " ")
+			v.Low = ask.HasLimit && e.answer.Number < ask.Limit
 		}
-		v := gaugeView{Item: it.ID, Name: it.Short(), Place: n.placeName(p)}
-		v.Figure, v.Unit, _ = strings.Cut(gaugeWord(e.answer), " ")
-		v.Read = fmt.Sprintf("%s, %d min ago", n.clock(e.at), (n.at.UnixMilli()-e.at)/60000)
-		v.Low = ask.HasLimit && e.answer.Number < ask.Limit
+		v.At = fmt.Sprintf("%s, %d min ago", n.clock(e.at), (n.at.UnixMilli()-e.at)/60000)
 		if v.Low {
 			v.Limit = fmt.Sprintf("under %g", ask.Limit)
 		}
@@ -110,12 +135,14 @@ func (n *now) gaugeEntries() (last map[string]gaugeEntry, since map[string]int64
 	last, since = map[string]gaugeEntry{}, map[string]int64{}
 	for i := range n.pic.Entries {
 		e := &n.pic.Entries[i]
-		if e.Scene != n.scene.ID || !e.Taken() {
+		if e.Scene != n.scene.ID {
 			continue
 		}
-		for _, m := range e.Moves {
-			n.movedAt(m.Item, e.At(), since)
-		}
+		if e.Taken() {
+			for _, m := range e.Moves {
+				n.movedAt(m.Item, e.At(), since)
+			}
+		} // what was refused was read all the same
 		it := n.d.Item(e.Item)
 		if it == nil || e.Reading == "" {
 			continue
@@ -195,7 +222,7 @@ func (n *now) alerts() []alertView {
 	gauges, _ := n.gauges()
 	for _, g := range gauges {
 		if g.Low && g.Place != "Tarp" {
-			add("hourglass", true, fmt.Sprintf("%s at %s: %s %s, read %s", g.Name, g.Place, g.Figure, g.Unit, g.Read))
+			add("hourglass", true, fmt.Sprintf("%s at %s: %s %s, read %s", g.Name, g.Place, g.Figure, g.Unit, g.At))
 		}
 	}
 	for _, rig := range n.scene.Left {

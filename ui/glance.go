@@ -23,7 +23,7 @@ type glanceScreen struct {
 	cells  int
 	bands  []*reading[bandDrawn]
 	foot   *reading[string] // places without room, and what is with others
-	none   *reading[bool]
+	none   *reading[string]
 	gauges *reading[gaugesDrawn]
 	sent   *reading[[]sentDrawn]
 	free   *reading[[]freeView]
@@ -106,7 +106,11 @@ func (g *glanceScreen) fill(n *now) {
 	}
 	g.free.set(v.Free, "free-now", "Free now: "+strings.Join(free, ", "))
 	g.alert.set(v.Alert, "alert", v.Alert.words())
-	g.none.set(true, "nothing-out", nothingOut+". "+nothingOutMore)
+	more := nothingOutMore
+	if v.Away != "" {
+		more = nothingHere
+	}
+	g.none.set(more, "nothing-out", nothingOut+". "+more)
 	for len(g.bands) < len(v.Bands) {
 		g.bands = append(g.bands, newReading(paintBand))
 	}
@@ -134,7 +138,7 @@ const (
 
 // freeRoom is how many families have room at the foot.
 func (g *glanceScreen) freeRoom() int {
-	w := g.root.Size().Width / look.U(1)
+	w := design(g.root.Size().Width)
 	if w < 10 {
 		return 9
 	}
@@ -162,7 +166,6 @@ func (g *glanceScreen) layout(size fyne.Size) {
 	}
 	g.layRight(size.Width-right, right, h)
 	left := size.Width - right - 2*gap
-	place(g.none.obj, 0, 0, left, h)
 	g.layBands(left, h)
 }
 
@@ -182,7 +185,7 @@ func (g *glanceScreen) layBands(w, h float32) {
 	bands := g.view.Bands
 	foot := ""
 	if g.view.Away != "" {
-		foot = "Not here: " + g.view.Away
+		foot = "Elsewhere: " + g.view.Away
 	}
 	least := look.U(bandLeast)
 	footH := look.U(30)
@@ -193,8 +196,11 @@ func (g *glanceScreen) layBands(w, h float32) {
 	for _, b := range bands[shown:] {
 		foot = strings.TrimSuffix(fmt.Sprintf("Also %s, %s. %s", b.Name, plural(b.Lines, "line"), foot), " ")
 	}
-	if foot == "" {
+	switch text := fyne.MeasureText(foot, look.Body.Base(), look.Body.Style()).Width; {
+	case foot == "":
 		footH = 0
+	case text > w-look.U(16):
+		footH = look.U(54)
 	}
 	rows := make([]int, shown)
 	left := h - footH
@@ -207,7 +213,7 @@ func (g *glanceScreen) layBands(w, h float32) {
 	for {
 		best := -1
 		for i := range rows {
-			if draws[i].hidden > 0 && (best < 0 || draws[i].keys > draws[best].keys || draws[i].keys == draws[best].keys && draws[i].hidden > draws[best].hidden) {
+			if draws[i].hidden > 0 && (best < 0 || draws[i].want() > draws[best].want()) {
 				if next := flow(bands[i], w-look.U(bandTitle), rows[i]+1); next.height()-draws[i].height() <= left {
 					best = i
 				}
@@ -237,6 +243,7 @@ func (g *glanceScreen) layBands(w, h float32) {
 		g.bands[i].set(draws[i], bands[i].Place, bands[i].words())
 		y += bh
 	}
-	g.foot.set(foot, "not-here", foot)
+	g.foot.set(foot, "elsewhere", foot)
+	place(g.none.obj, 0, 0, w, h-footH)
 	place(g.foot.obj, 0, h-footH, w, footH)
 }

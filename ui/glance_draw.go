@@ -2,10 +2,12 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
 
+	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
 )
@@ -25,6 +27,7 @@ type bandDrawn struct {
 	Cells  []bandCellAt
 	Cols   int
 	Rows   int
+	Rest   []int // names without a cell, those out of service first
 	Last   bool
 	keys   int // key pieces that are not named
 	hidden int // lines that are not named
@@ -32,35 +35,61 @@ type bandDrawn struct {
 
 type bandCellAt struct{ Name, Row, Col, Span int }
 
-// flow puts names into so many rows. A long name takes two columns.
+// flow puts names into so many rows. A long name takes two columns; where
+// only one is left, the next name that needs no more goes there.
 func flow(b bandView, w float32, rows int) bandDrawn {
 	d := bandDrawn{Band: b, Cols: max(1, int(w/look.U(bandCell)))}
 	cell := w / float32(d.Cols)
-	row, col := 0, 0
-	for i, name := range b.Names {
-		span := 1
-		room := cell - look.U(34)
-		text := fyne.MeasureText(name.Name, look.BodyBold.Base()-1, look.BodyBold.Style()).Width
-		if text > room && d.Cols > 1 {
-			span = 2
+	span := func(i int) int {
+		text := fyne.MeasureText(b.Names[i].Name, look.SmallBold.Base()+1, look.SmallBold.Style()).Width
+		if text > cell-look.U(36) && d.Cols > 1 {
+			return 2
 		}
-		if col+span > d.Cols {
-			row, col = row+1, 0
-		}
-		if row >= rows {
-			for _, rest := range b.Names[i:] {
-				d.hidden += rest.Lines
-				if rest.Key {
-					d.keys++
-				}
+		return 1
+	}
+	todo := make([]int, len(b.Names))
+	for i := range todo {
+		todo[i] = i
+	}
+	for d.Rows < rows && len(todo) > 0 {
+		for col := 0; col < d.Cols; {
+			k := slices.IndexFunc(todo, func(i int) bool { return span(i) <= d.Cols-col })
+			if k < 0 {
+				break
 			}
-			break
+			i := todo[k]
+			d.Cells = append(d.Cells, bandCellAt{i, d.Rows, col, span(i)})
+			col += span(i)
+			todo = slices.Delete(todo, k, k+1)
 		}
-		d.Cells = append(d.Cells, bandCellAt{i, row, col, span})
-		d.Rows = row + 1
-		col += span
+		d.Rows++
+	}
+	slices.SortStableFunc(todo, func(x, y int) int { return btoi(b.Names[y].Tagged) - btoi(b.Names[x].Tagged) })
+	d.Rest = todo
+	for _, i := range todo {
+		d.hidden += b.Names[i].Lines
+		if b.Names[i].Key {
+			d.keys++
+		}
 	}
 	return d
+}
+
+func btoi(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// want is how much the band needs another row: key pieces first, and pieces
+// at work before those that wait on the tarp.
+func (d *bandDrawn) want() int {
+	want := 100*d.keys + d.hidden
+	if d.Band.Place == string(model.Tarp) {
+		want /= 3
+	}
+	return want
 }
 
 func (d *bandDrawn) height() float32 {
@@ -96,16 +125,15 @@ func paintBand(d *bandDrawn, p *parts.Pen, size fyne.Size) {
 		p.Middle(v.Name, parts.Ink{Role: look.BodyBold, Lines: 1}, cx+mw+look.U(8), cy, cell*float32(c.Span)-mw-look.U(12), row)
 	}
 	if d.hidden > 0 {
-		rest := b.Names[len(d.Cells):]
-		text := longest(p, len(rest), look.Body, size.Width-x-look.U(8), 1, func(k int) string {
+		text := longest(p, len(d.Rest), look.Body, size.Width-x-look.U(8), 1, func(k int) string {
 			var names []string
-			for _, r := range rest[:k] {
-				names = append(names, r.Said)
+			for _, r := range d.Rest[:k] {
+				names = append(names, b.Names[r].Said)
 			}
 			switch {
 			case k == 0:
 				return parts.B(fmt.Sprintf("%d more", d.hidden)) + plural(d.hidden, " line")[len(fmt.Sprint(d.hidden)):]
-			case k < len(rest):
+			case k < len(d.Rest):
 				return parts.B(fmt.Sprintf("%d more,", d.hidden)) + " such as " + strings.Join(names, ", ")
 			}
 			return parts.B(fmt.Sprintf("%d more:", d.hidden)) + " " + strings.Join(names, ", ")
@@ -119,16 +147,17 @@ func paintBand(d *bandDrawn, p *parts.Pen, size fyne.Size) {
 
 const (
 	nothingOut     = "Nothing is out"
-	nothingOutMore = "Every piece is in its slot. What is pulled, or taken straight off the rig, shows here place by place"
+	nothingOutMore = "Every piece is in its slot. What is pulled, or taken straight off the rig, shows here place by place."
+	nothingHere    = "Nothing lies on the tarp or at a place of the scene. What is with others or not ready stands below."
 )
 
-func paintNothingOut(_ *bool, p *parts.Pen, size fyne.Size) {
+func paintNothingOut(more *string, p *parts.Pen, size fyne.Size) {
 	p.Rect(0, 0, size.Width, size.Height-look.U(8), look.Ground, look.Line, look.U(1), look.U(look.RadiusPanel))
 	in := look.U(32)
 	side := look.U(56)
 	p.Icon("home", look.Accent, in, in, side)
 	l := p.Write(nothingOut, parts.Ink{Role: look.Place, Lines: 1}, in, in+side+look.U(16), size.Width-2*in, 0)
-	p.Write(nothingOutMore+".", parts.Ink{Role: look.Sentence}, in, in+side+look.U(24)+l.H, min(size.Width-2*in, look.U(560)), 0)
+	p.Write(*more, parts.Ink{Role: look.Sentence}, in, in+side+look.U(24)+l.H, min(size.Width-2*in, look.U(560)), 0)
 }
 
 func paintGlanceFoot(s *string, p *parts.Pen, size fyne.Size) {
@@ -136,18 +165,14 @@ func paintGlanceFoot(s *string, p *parts.Pen, size fyne.Size) {
 		return
 	}
 	p.Fill(0, 0, size.Width, look.U(1), look.Line)
-	p.Middle(*s, parts.Ink{Role: look.Body, Lines: 1}, look.U(8), look.U(2), size.Width-look.U(16), size.Height)
+	p.Middle(*s, parts.Ink{Role: look.Body, Lines: 2}, look.U(8), look.U(2), size.Width-look.U(16), size.Height)
 }
 
 // gaugeWords is the panel of readings as one text.
 func gaugeWords(read []gaugeView, unread string) string {
 	var out []string
 	for _, g := range read {
-		s := fmt.Sprintf("%s, %s: %s %s, read %s", g.Name, g.Place, g.Figure, g.Unit, g.Read)
-		if g.Low {
-			s += ", " + g.Limit
-		}
-		out = append(out, s)
+		out = append(out, fmt.Sprintf("%s, %s: %s. %s", g.Name, g.Place, g.figure(), g.when()))
 	}
 	if unread != "" {
 		out = append(out, "Not read: "+unread)
@@ -172,11 +197,10 @@ func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
 	}
 	if v.Unread != "" {
 		l := p.Fit("Not read: "+v.Unread, parts.Ink{Role: look.Body, Keep: true}, w-look.U(34), 0)
-		room -= min(l.H, look.U(72)) + look.U(8)
+		room -= min(l.H, look.U(24)) + look.U(4)
 	}
-	shown := 0
 	for i, g := range v.Read {
-		need := look.U(46)
+		need := look.U(44)
 		if i == 0 && g.Low {
 			need = look.U(78)
 		}
@@ -189,7 +213,6 @@ func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
 			paintGauge(g, p, x, y, w, need)
 		}
 		y += need + look.U(6)
-		shown++
 	}
 	if v.Unread != "" {
 		text := "Not read: " + v.Unread
@@ -217,24 +240,19 @@ func paintWorst(g gaugeView, p *parts.Pen, x, y, w, h float32) {
 	tx := x + in + fig.W + unit.W + look.U(20)
 	tw := x + w - tx - look.U(8)
 	p.Stack(tx, y, tw, h, p.Fit(g.Name+", "+g.Place, parts.Ink{Role: look.BodyBold, Lines: 2}, tw, h*0.6),
-		p.Fit(g.Limit+". Read "+g.Read, parts.Ink{Role: look.Small, Lines: 2}, tw, h*0.6))
+		p.Fit(g.when(), parts.Ink{Role: look.Small, Lines: 2}, tw, h*0.6))
 }
 
 func paintGauge(g gaugeView, p *parts.Pen, x, y, w, h float32) {
-	color := look.Text
-	icon := "clock"
+	color, icon := look.Text, "clock"
 	if g.Low {
 		color, icon = look.Alarm, "hourglass"
 	}
 	p.Icon(icon, color, x, y+(h-look.U(26))/2, look.U(26))
 	tx := x + look.U(36)
 	tw := w - look.U(38)
-	read := "Read " + g.Read
-	if g.Low {
-		read = capital(g.Limit) + ". Read " + g.Read
-	}
-	p.Stack(tx, y, tw, h, p.Fit(g.Figure+" "+g.Unit+"  "+g.Name+", "+g.Place, parts.Ink{Role: look.BodyBold, Color: color, Lines: 1}, tw, 0),
-		p.Fit(read, parts.Ink{Role: look.Small, Lines: 1}, tw, 0))
+	p.Stack(tx, y, tw, h, p.Fit(g.figure()+"  "+g.Name+", "+g.Place, parts.Ink{Role: look.BodyBold, Color: color, Lines: 1}, tw, 0),
+		p.Fit(g.when(), parts.Ink{Role: look.Small, Lines: 1}, tw, 0))
 }
 
 func paintSent(v *[]sentDrawn, p *parts.Pen, size fyne.Size) {
@@ -295,23 +313,21 @@ func paintWhose(f freeView, p *parts.Pen, x, y, w float32) {
 		p.Write("none free", parts.Ink{Role: look.Small, Color: look.Alarm, Lines: 1}, x, y, w, 0)
 		return
 	}
-	left := w
-	for i, m := range f.Whose {
-		num := p.Fit(fmt.Sprint(m.N), parts.Ink{Role: look.Small, Lines: 1}, w, 0)
-		need := side + look.U(6)
-		if m.N > 1 {
-			need += num.W + look.U(4)
+	var need float32
+	num := func(m freeMark) parts.Laid {
+		return p.Fit(fmt.Sprint(m.N), parts.Ink{Role: look.Small, Lines: 1}, w, 0)
+	}
+	for _, m := range f.Whose {
+		need += side + look.U(10) + num(m).W
+	}
+	counts, left := need-look.U(6) <= w, w
+	for _, m := range f.Whose {
+		step := p.Mark(m.Mark, x, y, side) + look.U(4)
+		if counts && m.N > 1 {
+			p.Put(num(m), x+step, y+(side-num(m).H)/2, num(m).W)
+			step += num(m).W + look.U(2)
 		}
-		if more := fmt.Sprintf("+%d", len(f.Whose)-i); need > left {
-			p.Write(more, parts.Ink{Role: look.Small, Lines: 1}, x, y, w, 0)
-			return
-		}
-		mw := p.Mark(m.Mark, x, y, side)
-		if m.N > 1 {
-			p.Put(num, x+mw+look.U(4), y+(side-num.H)/2, num.W)
-		}
-		x += need
-		left -= need
+		x, left = x+step+look.U(2), left-step-look.U(2)
 	}
 	if word := p.Fit("tarp", parts.Ink{Role: look.Small, Lines: 1}, w, 0); f.OnTarp && word.W <= left {
 		p.Put(word, x, y+(side-word.H)/2, word.W)

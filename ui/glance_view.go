@@ -3,6 +3,7 @@ package ui
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -32,11 +33,12 @@ type bandView struct {
 
 // bandName is a line at a place, or several numbered ones of a kind.
 type bandName struct {
-	Mark  parts.MarkView
-	Name  string // in a column: "Recip saw 1, P71 crew"
-	Said  string // in the sentence of the rest: "20 crib blocks 4x4x20"
-	Lines int
-	Key   bool // to be named before the others
+	Mark   parts.MarkView
+	Name   string // in a column: "Recip saw 1, P71 crew"
+	Said   string // in the sentence of the rest: "20 crib blocks 4x4x20"
+	Lines  int
+	Key    bool // to be named before the others
+	Tagged bool
 }
 
 // glance makes the view, with room for so many families at the foot.
@@ -131,7 +133,7 @@ func (n *now) bandNames(rows []model.PlaceRow) []bandName {
 		it := &n.d.Items[r.Line]
 		single := it.Kind == model.Piece || it.Kind == model.Kit
 		switch {
-		case n.s.Line(r.Line).TaggedOut > 0:
+		case n.s.Line(r.Line).TaggedOut > 0 || stagingTarp(it):
 			return 3
 		case single && it.Critical:
 			return 0
@@ -150,7 +152,7 @@ func (n *now) bandNames(rows []model.PlaceRow) []bandName {
 			b.Name += fmt.Sprintf(", %d", r.Quantity)
 		}
 		if t := n.s.Line(r.Line).TaggedOut; t > 0 {
-			b.Name, b.Said = b.Name+", tagged", b.Said+" tagged"
+			b.Name, b.Said, b.Tagged = b.Name+", tagged", b.Said+" tagged", true
 		}
 		if who != "" {
 			b.Name, b.Said = b.Name+", "+who, b.Said+" with "+who
@@ -171,42 +173,40 @@ func sameSeries(a *bandName, b bandName) bool {
 		return false
 	}
 	stem, tail, ok := strings.Cut(a.Name, b.Name[:cut]+" ")
-	if !ok || stem != "" || strings.Trim(tail, "0123456789, and") != "" || strings.Contains(tail, ",") {
+	if a.Lines > 1 {
+		stem, tail, ok = strings.Cut(a.Name, many(b.Name[:cut])+" ")
+	}
+	if !ok || stem != "" || strings.Trim(tail, "0123456789, and") != "" {
 		return false
 	}
 	num := b.Name[cut+1:]
+	if a.Lines == 1 {
+		a.Name = many(b.Name[:cut]) + " " + tail
+	}
 	a.Name = strings.Replace(a.Name, " and ", ", ", 1) + " and " + num
 	a.Said = low(a.Name)
 	a.Lines += b.Lines
 	return true
 }
 
-// awayLine is what has left the scene, in one line.
+// awayLine is what has left the scene, in one line: "3 with Medic 9, 2 bagged".
 func (n *now) awayLine() string {
 	count := map[string]int{}
-	var order []string
 	for _, r := range n.s.Books() {
-		var who string
 		switch r.Place.Kind {
-		case model.With, model.Riding:
-			who = n.partyName(r.Place.Name)
-		case model.Charging:
-			who = "the charger"
-		case model.Bagged:
-			who = "the bags"
-		default:
-			continue
+		case model.With:
+			count["with "+n.partyName(r.Place.Name)] += r.Quantity
+		case model.Riding:
+			count["on "+n.partyName(r.Place.Name)] += r.Quantity
+		case model.Charging, model.Bagged:
+			count[string(r.Place.Kind)] += r.Quantity
 		}
-		if count[who] == 0 {
-			order = append(order, who)
-		}
-		count[who] += r.Quantity
 	}
-	slices.Sort(order)
-	for i, who := range order {
-		order[i] = fmt.Sprintf("%s %d", capital(who), count[who])
+	var out []string
+	for _, who := range slices.Backward(slices.Sorted(maps.Keys(count))) {
+		out = append(out, fmt.Sprintf("%d %s", count[who], who))
 	}
-	return strings.Join(order, ", ")
+	return strings.Join(out, ", ")
 }
 
 // freeView is a family of which somebody may ask "have we got a free one".
@@ -232,10 +232,10 @@ func (n *now) free(most int) []freeView {
 	var order []string
 	for i := range n.d.Items {
 		it := &n.d.Items[i]
-		if it.Family == "" || !it.Critical || it.Kind == model.Consumable {
+		if it.Family == "" || it.Kind == model.Consumable || stagingTarp(it) {
 			continue
 		}
-		if lines[it.Family] == nil {
+		if it.Critical && !slices.Contains(order, it.Family) {
 			order = append(order, it.Family)
 		}
 		lines[it.Family] = append(lines[it.Family], i)
@@ -280,6 +280,11 @@ func (n *now) freeOf(family string, lines []int) freeView {
 		}
 	}
 	return v
+}
+
+// stagingTarp tells whether a line is the tarp that the pieces lie on.
+func stagingTarp(it *model.Item) bool {
+	return strings.Contains(strings.ToLower(it.Name), "staging tarp")
 }
 
 // actsByFamily counts the moves of the scene by family.

@@ -1,17 +1,240 @@
 package ui
 
 import (
+	"fmt"
+	"reflect"
+	"strings"
+
 	"fyne.io/fyne/v2"
 
+	"tarpside/board"
+	"tarpside/model"
+	"tarpside/ui/look"
 	"tarpside/ui/parts"
 )
 
-type leavingScreen struct{ root *parts.Label }
+// leavingScreen is the last look round a rig, its open list and the
+// signature. It never stops a rig.
+type leavingScreen struct {
+	sh   *Shell
+	seen map[string]map[string]int64 // by rig: when each word was looked at
 
-func newLeaving(*Shell) screen {
-	return &leavingScreen{root: parts.NewLines(parts.LabelView{ID: "reply", Text: "Leaving"})}
+	view   leavingView
+	root   *fyne.Container
+	tabs   map[string]*parts.RigTab
+	aloud  *parts.Key
+	looks  []*lookKey
+	ground *reading[openHead]
+	list   [2]*reading[[]openGroup]
+	rows   *openLayout
+	scroll *parts.Scroller
+	swap   *reading[string]
+	others *reading[carriedDrawn]
+	tagged *reading[[]string]
+	sent   *reading[sentView]
+	must   *parts.Key
+	hold   *parts.HoldKey
+	note   *parts.Strip
+	back   *parts.Key
+	signer *signerKeys
 }
 
-func (g *leavingScreen) body() fyne.CanvasObject { return g.root }
+// openHead is the head of the open list.
+type openHead struct {
+	Lines int
+	Name  string
+}
 
-func (g *leavingScreen) show(*now) head { return head{title: "Leaving"} }
+// carriedDrawn is what rides on the rig for others.
+type carriedDrawn struct {
+	Lines int
+	List  []carriedView
+}
+
+func newLeaving(sh *Shell) screen {
+	l := &leavingScreen{sh: sh, seen: map[string]map[string]int64{}, tabs: map[string]*parts.RigTab{}}
+	l.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: "Read\naloud", Icon: "say", Tone: parts.Header}, func() {
+		sh.open(newAloud(sh, l.view.Name+" leaving", func(n *now) []aloudPage {
+			v := n.leavingOf(sh.rig, l.seen[sh.rig])
+			return v.aloud()
+		}))
+	})
+	for range looks {
+		l.looks = append(l.looks, newLookKey(l.look))
+	}
+	l.ground = newReading(paintOpenHead)
+	l.list[0], l.list[1] = newReading(paintOpenList), newReading(paintOpenList)
+	l.rows = &openLayout{}
+	l.scroll = parts.NewScroller(&fyne.Container{Layout: l.rows, Objects: []fyne.CanvasObject{l.list[0].obj, l.list[1].obj}})
+	l.swap = newReading(paintSwap)
+	l.others = newReading(paintCarried)
+	l.tagged = newReading(paintTagged)
+	l.sent = newReading(paintSentOne)
+	l.must = parts.NewKey(parts.KeyView{ID: "release", Title: "Called away now?", Second: "Split it: grab or leave", Icon: "leave", Lay: parts.LayLeft, Role: look.TileName},
+		func() { sh.open(newRelease(sh, sh.rig)) })
+	l.hold = parts.NewHoldKey(parts.HoldView{}, l.sign)
+	l.note = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
+	l.back = parts.NewKey(parts.KeyView{ID: "arrive", Title: "It is back", Icon: "in", Lay: parts.LayLeft, Role: look.Name}, l.isBack)
+	l.signer = newSignerKeys(sh)
+	l.root = box(l.layout)
+	return l
+}
+
+func (l *leavingScreen) body() fyne.CanvasObject { return l.root }
+
+// look marks a word as looked at, or takes the mark away.
+func (l *leavingScreen) look(id string) {
+	if l.seen[l.sh.rig] == nil {
+		l.seen[l.sh.rig] = map[string]int64{}
+	}
+	if l.seen[l.sh.rig][id] > 0 {
+		delete(l.seen[l.sh.rig], id)
+	} else {
+		l.seen[l.sh.rig][id] = l.sh.opts.Now().UnixMilli()
+	}
+	l.sh.refresh()
+}
+
+// sign logs that the rig leaves. Without a name it asks for one.
+func (l *leavingScreen) sign() {
+	if l.signer.chosen == "" {
+		l.signer.all()
+		return
+	}
+	rig, by := l.sh.rig, l.signer.chosen
+	entries := l.sh.log(board.Tap{Acts: []model.Act{{Verb: model.Leave, By: by, Rig: rig, Quantity: model.Blank, Note: l.signedNote()}}})
+	if len(entries) > 0 && entries[0].Taken() {
+		delete(l.seen, rig)
+	}
+	l.sh.refresh()
+}
+
+// signedNote is what went with the signature.
+func (l *leavingScreen) signedNote() string {
+	return plural(l.view.Lines, "line") + " open. " + l.view.unseenWords()
+}
+
+func (l *leavingScreen) isBack() {
+	l.sh.log(board.Tap{Acts: []model.Act{{Verb: model.Arrive, Rig: l.sh.rig, Quantity: model.Blank}}})
+}
+
+func (l *leavingScreen) show(n *now) head {
+	v := n.leavingOf(n.rig, l.seen[n.rig])
+	again := !reflect.DeepEqual(v, l.view)
+	l.view = v
+	next := true
+	for i, k := range v.Looks {
+		l.looks[i].set(k, next && !k.Seen && !v.Left)
+		next = next && k.Seen
+	}
+	l.ground.set(openHead{v.Lines, v.Name}, "open", plural(v.Lines, "open line")+" of "+v.Name)
+	left, right := splitGroups(v.Groups)
+	l.list[0].set(left, "open-list", openWords(left))
+	l.list[1].set(right, "open-list-2", openWords(right))
+	l.swap.set(v.Swap, "swap", v.Swap)
+	var carried []string
+	for _, c := range v.Carried {
+		carried = append(carried, c.Owner+": "+strings.Join(c.Names, ", "))
+	}
+	l.others.set(carriedDrawn{v.CarriedN, v.Carried}, "carried", fmt.Sprintf("%d carried for others. %s", v.CarriedN, strings.Join(carried, ". ")))
+	l.tagged.set(v.Tagged, "tagged", fmt.Sprintf("%d ride home tagged. %s", len(v.Tagged), strings.Join(v.Tagged, ", ")))
+	l.sent.set(v.Sent, "if-sent-now", "If sent now: "+v.Sent.words(v.Sent.count()))
+	l.showSign(n, &v)
+	objs := l.objects(n, &v)
+	if again || !reflect.DeepEqual(l.root.Objects, objs) {
+		l.root.Objects = objs
+		relay(l.root)
+	}
+	return l.head(n, &v)
+}
+
+func (l *leavingScreen) showSign(n *now, v *leavingView) {
+	l.signer.show(n, "For "+v.Name+", with "+plural(v.Lines, "open line"), n.signers(n.rig))
+	h := parts.HoldView{ID: "sign", Title: v.openTitle(), Sure: "Sign", Tone: parts.Filled}
+	who := "Choose who signs."
+	if l.signer.chosen != "" {
+		who = n.memberFull(l.signer.chosen) + "."
+	}
+	h.Second = who + " " + v.unseenWords()
+	if v.StillOut > 0 {
+		h.Second = who + " " + plural(v.StillOut, "line") + " still out here. " + v.unseenWords()
+	}
+	l.hold.Set(h)
+	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: "Left at " + v.LeftAt + ", signed by " + v.LeftBy, Second: fmt.Sprintf("%s open. They go to Bring back.", plural(v.Lines, "line"))}
+	if v.Lines == 0 {
+		note.Second = "Nothing is open."
+	}
+	if s, ok := l.trouble(n); ok {
+		note = s
+	}
+	l.note.Set(note)
+}
+
+// trouble is a refusal, or what kept an act from the log.
+func (l *leavingScreen) trouble(n *now) (parts.StripView, bool) {
+	if n.said == nil {
+		return parts.StripView{}, false
+	}
+	s, ok := n.answer(n.said)
+	return s, ok && (s.Tone == parts.StripRefused || s.Tone == parts.StripWrong)
+}
+
+func (l *leavingScreen) objects(n *now, v *leavingView) []fyne.CanvasObject {
+	var out []fyne.CanvasObject
+	for _, k := range l.looks {
+		out = append(out, k.touch)
+	}
+	out = append(out, l.ground.obj, l.scroll, l.others.obj, l.tagged.obj, l.sent.obj)
+	if v.Swap != "" {
+		out = append(out, l.swap.obj)
+	}
+	if v.StillOut > 0 && !v.Left {
+		out = append(out, l.must)
+	}
+	_, failed := l.trouble(n)
+	switch {
+	case failed:
+		return append(out, l.note)
+	case v.Left:
+		return append(out, l.note, l.back)
+	}
+	return append(out, l.hold, l.signer.root)
+}
+
+func (l *leavingScreen) head(n *now, v *leavingView) head {
+	h := head{title: v.Name + " leaving", mark: n.mark(n.rig), gap: 4}
+	switch {
+	case v.Left:
+		h.title = v.Name + " has left"
+		h.sentence = "At " + v.LeftAt + ", signed by " + v.LeftBy
+	case v.Others == 0:
+		h.sentence = "The last rig here"
+	case v.LastLook != "":
+		h.sentence = fmt.Sprintf("%d of 7 looked at, last %s", len(looks)-len(v.Unseen), v.LastLook)
+	default:
+		h.sentence = "Walk round, touch each word"
+	}
+	rigs := n.present()
+	wide := float32(1280)
+	if n.root != nil && n.root.Size().Width > 0 {
+		wide = design(n.root.Size().Width)
+	}
+	room := wide - look.Rail - clockRoom - 400
+	const aloudW = 112
+	rigs = rigs[:min(len(rigs), max(2, int((room-aloudW)/92)))]
+	tab := min((room-aloudW)/float32(len(rigs)), 140)
+	for _, r := range rigs {
+		open := len(n.s.Leaving(r))
+		t := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: r == n.rig, Count: parts.B(fmt.Sprint(open)) + " open"}
+		if tab < 130 {
+			t.Count = fmt.Sprint(open)
+		}
+		if l.tabs[r] == nil {
+			l.tabs[r] = parts.NewRigTab(t, func() { l.sh.rig, l.sh.said = r, nil; l.sh.refresh() })
+		}
+		l.tabs[r].Set(t)
+		h.middle, h.widths = append(h.middle, l.tabs[r]), append(h.widths, tab)
+	}
+	h.middle, h.widths = append(h.middle, l.aloud), append(h.widths, aloudW)
+	return h
+}

@@ -59,16 +59,22 @@ func (n *now) loadupHead(st *luState, other *parts.Key) head {
 	if st.mode == luSweep {
 		h.sentence += ", eyes on every slot"
 	}
-	if by := n.loader(st); by != "" {
+	if by := n.loader(st); by != "" && (st.mode != luSweep || !n.narrow()) {
 		h.sentence += ", " + n.memberName(by) + " loads"
 	}
-	h.big, h.bigWords, h.bigLine = fmt.Sprint(in), fmt.Sprintf("of %d lines in", all), n.roughly(st.rig, n.bodyWidth() < 1100)
+	h.big, h.bigWords, h.bigLine = fmt.Sprint(in), fmt.Sprintf("of %d lines in", all), n.roughly(st.rig, n.narrow())
+	switch {
+	case all == 0:
+		h.big, h.bigWords, h.bigLine = "0", "lines off", "nothing to put back"
+	case n.narrow():
+		h.bigWords = fmt.Sprintf("of %d in", all)
+	}
 	return h
 }
 
 // loadupView is the whole body as plain values.
 func (n *now) loadupView(st *luState, width float32) node {
-	side := min(max(width*0.445, 420), 620)
+	side := min(max(width*0.445, 436), 620)
 	cols := max(int((width-side-40)/142), 2)
 	var left, right node
 	switch {

@@ -204,8 +204,14 @@ const shelfLabel, smallSlot = 22, 42
 func (b *bayDraw) row(group []shelf, cols int) node {
 	out := node{view: cellsOf{}}
 	used := 0
+	label := float32(shelfLabel)
 	for _, s := range group {
-		lines := b.column(s)
+		if s.cols == 1 && len(shelfName(s.slot)) > 17 {
+			label = 2 * shelfLabel
+		}
+	}
+	for _, s := range group {
+		lines := b.column(s, label)
 		used += s.cols
 		out.size = max(out.size, lines.size)
 		lines.size, lines.part = 0, float32(s.cols)
@@ -222,7 +228,7 @@ func (b *bayDraw) row(group []shelf, cols int) node {
 }
 
 // column draws one shelf: its name, then its lines in rows of cells.
-func (b *bayDraw) column(s shelf) node {
+func (b *bayDraw) column(s shelf, label float32) node {
 	var cells, small []node
 	for _, i := range s.lines {
 		v := b.slot(i)
@@ -237,10 +243,7 @@ func (b *bayDraw) column(s shelf) node {
 		cells = append(cells, node{view: colOf{4}, kids: append(slices.Clone(small[:k]), node{})[:k+boolInt(k == 1)]})
 		small = small[k:]
 	}
-	h := float32(shelfLabel)
-	if s.cols == 1 && len(shelfName(s.slot)) > 17 {
-		h = 2 * shelfLabel
-	}
+	h := label
 	kids := []node{{id: "shelf " + s.slot.ID, size: h, view: parts.LabelView{Text: shelfName(s.slot), Role: look.Small, Lines: 2}}}
 	for len(cells) > 0 {
 		k := min(s.cols, len(cells))
@@ -280,13 +283,13 @@ func (b *bayDraw) slot(i int) parts.SlotView {
 			v.Second = "home"
 		}
 		if n.s.Line(i).TaggedHome > 0 {
-			v.Icon, v.Second = "tag", "home, out of service"
+			v.Icon, v.Second = "tag", "home, tagged"
 		}
 	default:
 		v.Off = true
 		v.Second, v.Icon = n.whereWords(i)
 		if home > 0 {
-			v.Mode = parts.SlotHome
+			v.Mode, v.Second = parts.SlotHome, fmt.Sprintf("%d of %d home", home, it.Quantity)
 		}
 	}
 	if v.Icon != "" && v.Icon != "tick" {
@@ -303,7 +306,7 @@ func (b *bayDraw) now(v *parts.SlotView, p piece) {
 		v.Second = "this one"
 	}
 	if b.n.s.TwoPerson(p.line) {
-		v.Icon, v.Second = "two", "two people, "+v.Second
+		v.Icon, v.Second = "two", "two people"
 	}
 	if p.item.Quantity > 1 {
 		v.Second = fmt.Sprintf("%d, %s", p.n, v.Second)

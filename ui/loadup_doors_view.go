@@ -269,8 +269,10 @@ func (n *now) roughly(rig string, narrow bool) string {
 	}
 	minutes := (seconds + 59) / 60
 	switch {
-	case narrow && open > 0:
-		return fmt.Sprintf("%d min + %s", minutes, plural(open, "search"))
+	case narrow && open == 1:
+		return fmt.Sprintf("%d min + 1 search", minutes)
+	case narrow && open > 1:
+		return fmt.Sprintf("%d min + %d open", minutes, open)
 	case narrow:
 		return fmt.Sprintf("about %d min", minutes)
 	}

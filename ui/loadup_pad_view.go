@@ -28,7 +28,7 @@ func (n *now) padPanel(st *luState, p piece) node {
 	if tone == parts.Alarm {
 		says.icon, says.over, says.title = "bar", title, ""
 	}
-	side := col(184, sized(node{id: "typed", view: out}, 96), node{id: "verdict", view: says})
+	side := col(n.padSide(), sized(node{id: "typed", view: out}, 96), node{id: "verdict", view: says})
 	switch {
 	case tone == parts.Alarm && st.pad != "" && (st.pad == "battery" || st.pad == "bars") && ok:
 		side.kids = append(side.kids, sized(keyNode(parts.KeyView{ID: "charge", Title: "To the charger", Icon: "plug", Tone: parts.Filled, Lay: parts.LayStack}), 120))
@@ -39,7 +39,31 @@ func (n *now) padPanel(st *luState, p piece) node {
 	if ok && tone != parts.Alarm {
 		done.done = parts.Filled
 	}
-	return col(0, sized(node{id: "piece", view: v}, 98), row(0, node{id: "pad", view: done}, side))
+	return n.padBody(v, done, side)
+}
+
+// narrow tells that the window is a small one, 1024 wide.
+func (n *now) narrow() bool { return n.bodyWidth() < 1100 }
+
+// padSide is the width beside the pad. Where the window is small it gives way:
+// no digit is ever narrower than a thumb.
+func (n *now) padSide() float32 {
+	if n.narrow() {
+		return 148
+	}
+	return 184
+}
+
+// padBody puts the pad under its head.
+func (n *now) padBody(v leadView, pad padView, side node) node {
+	h := float32(98)
+	if n.narrow() {
+		h, v.line = 74, ""
+		if v.title != "" {
+			v.under = ""
+		}
+	}
+	return col(0, sized(node{id: "piece", view: v}, h), row(0, node{id: "pad", view: pad}, side))
 }
 
 // verdict judges what is typed so far; ok where it can be given as an answer.
@@ -185,14 +209,14 @@ func (n *now) countView(st *luState) (left, right node) {
 	if c.again {
 		head.tone, head.icon, head.over, head.under = parts.Alarm, "clock", "Begin again", "The count was left for more than a minute."
 	}
-	side := col(184, sized(node{id: "typed", view: parts.ReadoutView{ID: "typed", Text: c.typed, Tone: parts.Live}}, 96),
+	side := col(n.padSide(), sized(node{id: "typed", view: parts.ReadoutView{ID: "typed", Text: c.typed, Tone: parts.Live}}, 96),
 		node{id: "verdict", view: leadView{id: "verdict", under: "None there: type 0."}},
 		sized(keyNode(parts.KeyView{ID: "count-stop", Title: "Not now", Icon: "back"}), look.Floor))
 	pad := padView{done: parts.Filled, shut: c.typed == ""}
 	if pad.shut {
 		pad.done = parts.Usual
 	}
-	right = col(0, sized(node{id: "piece", view: head}, 98), row(0, node{id: "pad", view: pad}, side))
+	right = n.padBody(head, pad, side)
 	return node{id: "count " + c.kit, view: v, kids: rows}, right
 }
 
@@ -218,7 +242,7 @@ func (n *now) tagWords(tag string) string {
 			out = append(out, upper(strings.TrimSpace(w))+".")
 			continue
 		}
-		short, _ := askWords(c.Question)
+		short, _ := askWords(c)
 		out = append(out, strings.TrimSuffix(short, "?")+": "+word+". "+upper(c.IfItFails)+".")
 	}
 	return strings.Join(out, " ")

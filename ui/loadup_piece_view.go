@@ -103,8 +103,17 @@ func (n *now) questions(st *luState, p piece) node {
 		v.under = c
 	}
 	asks := []node{}
+	h := look.Floor
+	if len(p.item.Checks) < 3 {
+		h = 104
+	}
 	for _, a := range p.item.Checks {
-		asks = append(asks, sized(n.ask(st, p, a), look.Floor))
+		q := n.ask(st, p, a)
+		if v, ok := q.view.(parts.AnswerView); ok && h == look.Floor && n.narrow() && len(v.Second) > 34 {
+			v.Second = "" // three lines have no room, and the question says enough
+			q.view = v
+		}
+		asks = append(asks, sized(q, h))
 	}
 	keys := n.inKeys(st, p)
 	last := row(0, keys...)
@@ -112,7 +121,7 @@ func (n *now) questions(st *luState, p piece) node {
 		asks = append(asks, sized(last, 112))
 		return col(0, node{id: "piece", view: v, size: 106}, node{id: "asks", view: listOf{gap: look.Gap, panel: parts.PanelView{Tight: true}}, kids: inRows(asks)})
 	}
-	last.size = 112
+	last.size = 104
 	if len(asks) == 3 {
 		last.size = look.Floor
 	}
@@ -147,7 +156,7 @@ func (n *now) ask(st *luState, p piece, a model.Ask) node {
 		return node{id: v.ID, view: v}
 	}
 	v := parts.AnswerView{Check: a.Check, Answer: st.given[a.Check], Yes: "Yes", No: "No"}
-	v.Question, v.Second = askWords(c.Question)
+	v.Question, v.Second = askWords(c)
 	if a.Check == model.CountCheck && p.item.Kind == model.Kit {
 		n.askCount(&v, p)
 	}
@@ -170,7 +179,8 @@ func (n *now) askCount(v *parts.AnswerView, p piece) {
 
 // askWords makes a short question of a check: "Clean; no blood, fuel" is
 // "Clean?" with what to look at under it.
-func askWords(question string) (short, look string) {
+func askWords(c *model.Check) (short, look string) {
+	question := c.Question
 	at := strings.IndexAny(question, ";,")
 	if at < 0 {
 		return question + "?", ""
@@ -183,7 +193,7 @@ func askWords(question string) (short, look string) {
 	case strings.HasPrefix(question, "Runs"):
 		return "Works?", strings.ToLower(question)
 	case strings.HasPrefix(question, "No "), strings.HasPrefix(question, "Not "):
-		return "Sound?", strings.ToLower(question[:1]) + question[1:]
+		return upper(c.ID) + " sound?", strings.ToLower(question[:1]) + question[1:]
 	}
 	return question[:at] + "?", rest
 }
@@ -383,7 +393,7 @@ func (n *now) failWords(st *luState, failing []string) string {
 	var out []string
 	for _, f := range failing {
 		if c := n.d.Check(f); c != nil {
-			short, _ := askWords(c.Question)
+			short, _ := askWords(c)
 			words := strings.TrimSuffix(short, "?") + ": " + st.given[f]
 			if st.given[f] == "" {
 				words += "no answer"

@@ -110,6 +110,9 @@ func (n *now) sweepLines(st *luState) []int {
 // sweepBay lists every slot of the door, for eyes.
 func (n *now) sweepBay(st *luState, cols int) node {
 	v := listOf{panel: parts.PanelView{ID: "bay", Title: n.doorWords(st.rig, *st.at) + ", eyes on every slot", Right: "touch every empty slot"}, gap: 6}
+	if n.narrow() {
+		v.panel.Right = ""
+	}
 	var rows []node
 	lines := n.linesAt(st.rig, *st.at)
 	n.slotsOrder(lines)

@@ -103,7 +103,7 @@ func (l *lookforScreen) stopView(h hunt) node {
 		if !m.Officer || m.Agency != agency {
 			continue
 		}
-		k := parts.KeyView{Kind: parts.KindMember, ID: m.ID, Title: n.memberShort(m.ID), Second: m.Rig, Icon: "one", Lay: parts.LayLeft, Role: look.Group}
+		k := parts.KeyView{Kind: parts.KindMember, ID: m.ID, Title: n.memberFull(m.ID), Second: n.rigName(m.Rig), Icon: "one", Lay: parts.LayLeft, Role: look.Group}
 		if m.ID == l.officer {
 			k.Tone, k.State = parts.Live, "chosen"
 		}

@@ -341,7 +341,7 @@ func (n *now) lightWords(it *model.Item) string {
 }
 
 // looksLike is what to look for: small or dark, and what is painted on it.
-func looksLike(it *model.Item) string {
+func (n *now) looksLike(it *model.Item) string {
 	out := ""
 	switch {
 	case it.Small && it.Dark:
@@ -351,8 +351,8 @@ func looksLike(it *model.Item) string {
 	case it.Dark:
 		out = "Dark. "
 	}
-	if it.Mark != "" {
-		out += "Marked " + parts.B(it.Mark)
+	if r := n.d.Rig(it.Rig); r != nil && r.MarkWords != "" {
+		return out + parts.B(capital(r.MarkWords))
 	}
-	return strings.TrimSpace(out)
+	return strings.TrimSpace(out + it.Mark)
 }

@@ -49,10 +49,11 @@ func (l *lookforScreen) draw() {
 	reply, said := l.reply()
 	if !ok {
 		empty := leadView{id: "empty", title: "Nothing is being looked for", under: "A count that comes out short opens a search here by itself."}
-		kids := []node{hazard, {id: "empty", view: empty}}
+		kids := []node{hazard, sized(node{id: "empty", view: empty}, 130)}
 		if len(hunts) > 0 {
-			kids[1].size = 130
 			kids = append(kids, l.list(hunts, hunt{line: -1}))
+		} else {
+			kids = append(kids, node{})
 		}
 		if said {
 			kids = append(kids, sized(node{id: "reply", view: reply}, look.Floor))
@@ -66,9 +67,12 @@ func (l *lookforScreen) draw() {
 		bottom = sized(node{id: "reply", view: reply}, look.Floor)
 	}
 	t := n.trail(h.line)
-	body := row(0, l.left(hunts, h, t), wide(l.right(h, t, bottom), 2.2))
+	body := row(0, l.left(hunts, h, t), wide(l.right(h, t, bottom), lookRight))
 	l.tree.set(col(0, hazard, body))
 }
+
+// lookRight is how much wider the right side is than the left.
+const lookRight = 2.2
 
 var hazardView = parts.StripView{ID: "alert", Tone: parts.StripWrong, Title: hazardWords}
 
@@ -79,7 +83,7 @@ func (l *lookforScreen) left(hunts []hunt, h hunt, t trail) node {
 	if k := len(hunts); k > 1 {
 		kids = append(kids, sized(l.list(hunts, h), float32(min(k, 2))*look.Floor+28))
 	}
-	v := leadView{id: "piece", title: it.Short(), mark: n.mark(it.Rig), line: looksLike(it)}
+	v := leadView{id: "piece", title: it.Short(), mark: n.mark(it.Rig), line: n.looksLike(it)}
 	switch h.kind {
 	case hunting:
 		v.over = fmt.Sprintf("%d of %d missing", h.n, it.Quantity)
@@ -95,10 +99,7 @@ func (l *lookforScreen) left(hunts []hunt, h hunt, t trail) node {
 			v.over = "given up as lost"
 		}
 	}
-	high := float32(120)
-	if v.under != "" {
-		high = 176
-	}
+	high := 44 + 46*l.linesOf(v.title, look.Place, 0) + 27*(l.linesOf(v.line, look.Lead, 40)+l.linesOf(v.under, look.Lead, 0))
 	kids = append(kids, sized(node{id: "piece", view: v}, high), l.facts(h, t))
 	return col(0, kids...)
 }
@@ -128,7 +129,7 @@ func (n *now) withInside(line int) string {
 	if k == 0 {
 		return ""
 	}
-	return fmt.Sprintf(", with %s in it", plural(k, "piece"))
+	return fmt.Sprintf(", with %d inside", k)
 }
 
 // list is the pieces to look for.
@@ -193,13 +194,24 @@ func (l *lookforScreen) facts(h hunt, t trail) node {
 	}
 	var kids []node
 	for i, text := range lines {
-		size := float32(28)
-		if len(text) > 34 {
-			size = float32(26*(1+len(text)/34)) + 2
-		}
+		size := 24 * l.linesOf(text, look.Body, 0)
 		kids = append(kids, sized(node{id: fmt.Sprint("fact-", i), view: parts.LabelView{ID: "fact", Text: text, Role: look.Body, Mid: true}}, size))
 	}
-	return node{id: "facts", view: listOf{panel: parts.PanelView{ID: "facts", Title: title, Rule: true}, gap: 4}, kids: kids}
+	return node{id: "facts", view: listOf{panel: parts.PanelView{ID: "facts", Title: title, Rule: true}, gap: 6}, kids: kids}
+}
+
+// linesOf is how many lines a text takes on the left side, less some design
+// pixels of its width.
+func (l *lookforScreen) linesOf(text string, role look.Role, less float32) float32 {
+	if text == "" {
+		return 0
+	}
+	w := l.size.Width/(1+lookRight) - look.U(60+less)
+	one := parts.NewLines(parts.LabelView{Text: "x", Role: role}).HeightFor(1e4)
+	if w < look.U(100) {
+		return 1
+	}
+	return float32(int(parts.NewLines(parts.LabelView{Text: text, Role: role}).HeightFor(w)/one + 0.5))
 }
 
 // lostReport is what the log can fill in of the report of a loss.
@@ -225,7 +237,8 @@ func (n *now) lostReport(h hunt, t trail) []string {
 		}
 		out = append(out, line("Missed", n.clock(t.short.At())+by))
 	}
-	for _, s := range n.steps(h, t, 0) {
+	done, _, _ := order(n.steps(h, t, 0))
+	for _, s := range done {
 		switch s.state {
 		case stepLooked:
 			out = append(out, line(n.clock(s.at), s.title))
@@ -319,12 +332,12 @@ func (l *lookforScreen) presentView(done int, now *step) []node {
 	}
 	keys := row(92, wide(keyNode(not), 1.5), wide(keyNode(found), 1.5), wide(keyNode(with), 1.2), sized(keyNode(skip), 104))
 	if l.mode == lookSkip {
-		wrong := parts.KeyView{ID: "wrong-tap", Title: "Wrong tap", Second: "the last was not looked at", Lay: parts.LayCentre, Role: look.Group}
+		wrong := parts.KeyView{ID: "wrong-tap", Title: "Wrong tap", Second: "undo the last answer", Lay: parts.LayCentre, Role: look.Group}
 		if done == 0 {
 			wrong.Second, wrong.Off = "nothing to take back", true
 		}
-		keys = row(92, keyNode(parts.KeyView{ID: "unsafe", Title: "Not safe", Second: "counts as not searched", Icon: "warn", Lay: parts.LayLeft, Role: look.Group}),
-			keyNode(parts.KeyView{ID: "later", Title: "Later", Second: "comes again at the end", Icon: "clock", Lay: parts.LayLeft, Role: look.Group}),
+		keys = row(92, keyNode(parts.KeyView{ID: "unsafe", Title: "Not safe", Second: "not searched", Icon: "warn", Lay: parts.LayLeft, Role: look.Group}),
+			keyNode(parts.KeyView{ID: "later", Title: "Later", Second: "comes again", Icon: "clock", Lay: parts.LayLeft, Role: look.Group}),
 			keyNode(wrong), sized(keyNode(parts.KeyView{ID: "back", Title: "Back", Lay: parts.LayCentre}), 104))
 	}
 	return []node{sized(node{id: "step", view: v}, 96), keys}

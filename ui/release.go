@@ -1,11 +1,343 @@
 package ui
 
-import "fyne.io/fyne/v2"
+import (
+	"fmt"
+	"reflect"
+	"strings"
 
-type releaseScreen struct{ root *fyne.Container }
+	"fyne.io/fyne/v2"
+
+	"tarpside/board"
+	"tarpside/model"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// releaseScreen lets one rig go while the scene works: what it grabs, what it
+// leaves and with whom, what is elsewhere already.
+type releaseScreen struct {
+	sh    *Shell
+	rig   string
+	split split
+	row   string // the counted row that one fewer and one more are about
+
+	view   releaseView
+	root   *fyne.Container
+	grab   *releaseColumn
+	leave  *releaseColumn
+	fewer  *parts.Key
+	more   *parts.Key
+	away   *reading[[]string]
+	chocks *reading[chocksView]
+	yes    *parts.Key
+	no     *parts.Key
+	lacks  *reading[[]string]
+	stays  *parts.Row
+	radio  *parts.Label
+	hold   *parts.HoldKey
+	note   *parts.Strip
+	act    *parts.Key
+	signer *signerKeys
+	accept *signerKeys
+	aloud  *parts.Key
+}
 
 func newRelease(sh *Shell, rig string) *releaseScreen {
-	return &releaseScreen{root: box(func(fyne.Size) {})}
+	r := &releaseScreen{sh: sh, rig: rig, split: split{grab: map[string]int{}}}
+	r.grab = newReleaseColumn(r.touch, "grab")
+	r.leave = newReleaseColumn(r.touch, "leave")
+	r.fewer = parts.NewKey(parts.KeyView{}, func() { r.step(-1) })
+	r.more = parts.NewKey(parts.KeyView{}, func() { r.step(1) })
+	r.away = newReading(paintElsewhere)
+	r.chocks = newReading(paintChocks)
+	r.yes = parts.NewKey(parts.KeyView{}, func() { r.answer("yes") })
+	r.no = parts.NewKey(parts.KeyView{}, func() { r.answer("no") })
+	r.lacks = newReading(paintWithout)
+	r.stays = parts.NewRow(parts.RowView{}, r.nextStays)
+	r.radio = parts.NewLines(parts.LabelView{})
+	r.hold = parts.NewHoldKey(parts.HoldView{}, r.held)
+	r.note = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
+	r.act = parts.NewKey(parts.KeyView{}, r.roll)
+	r.signer, r.accept = newSignerKeys(sh), newSignerKeys(sh)
+	r.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: "Read\naloud", Icon: "say", Tone: parts.Header}, func() {
+		sh.open(newAloud(sh, r.view.Name+" leaving", func(n *now) []aloudPage {
+			v := n.releaseOf(r.rig, &r.split)
+			return v.aloud()
+		}))
+	})
+	r.root = box(r.layout)
+	return r
 }
+
 func (r *releaseScreen) body() fyne.CanvasObject { return r.root }
-func (r *releaseScreen) show(*now) head          { return head{title: "Release", back: true} }
+
+// touch sends a row to the other side, with all that is of it on its side.
+func (r *releaseScreen) touch(key, side string) {
+	for _, row := range r.view.Rows {
+		if row.Key != key || r.view.Left {
+			continue
+		}
+		r.split.grab[key] = row.N
+		if side == "grab" {
+			r.split.grab[key] = 0
+		}
+		if row.Counts {
+			r.row = key
+		}
+	}
+	r.sh.refresh()
+}
+
+// counted is the row that one fewer and one more are about: the one touched
+// last, else the first that is counted.
+func (r *releaseScreen) counted() *releaseRow {
+	var first *releaseRow
+	for i := range r.view.Rows {
+		row := &r.view.Rows[i]
+		if row.Counts && row.Key == r.row {
+			return row
+		}
+		if row.Counts && first == nil && row.Grab > 0 {
+			first = row
+		}
+	}
+	return first
+}
+
+// step sends one piece to the other side.
+func (r *releaseScreen) step(by int) {
+	if row := r.counted(); row != nil {
+		r.row = row.Key
+		r.split.grab[row.Key] = max(0, min(row.Grab+by, row.N))
+	}
+	r.sh.refresh()
+}
+
+func (r *releaseScreen) answer(a string) {
+	if r.split.chocks == a {
+		a = ""
+	}
+	r.split.chocks = a
+	r.sh.refresh()
+}
+
+// nextStays takes the next rig that is here to leave the rest with.
+func (r *releaseScreen) nextStays() {
+	list := r.others()
+	for i, o := range list {
+		if o == r.view.Stays {
+			r.split.stays = list[(i+1)%len(list)]
+			break
+		}
+	}
+	r.sh.refresh()
+}
+
+// others are the rigs that could take care of what is left.
+func (r *releaseScreen) others() []string {
+	n := r.sh.now()
+	var out []string
+	for _, o := range n.present() {
+		if o != r.rig && n.atScene(o) {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// accepts tells whether an officer still has to sign for what is left.
+func (v *releaseView) accepts() bool {
+	return v.Released > 0 && !v.Accepted && v.LeaveLines > 0 && v.Stays != ""
+}
+
+// held is a signature: of the officer who lets the rig go, or of the one who
+// takes care of what it leaves.
+func (r *releaseScreen) held() {
+	n := r.sh.now()
+	v := n.releaseOf(r.rig, &r.split)
+	if v.accepts() {
+		if r.accept.chosen == "" {
+			r.accept.all()
+			return
+		}
+		r.sh.log(board.Tap{Acts: []model.Act{{Verb: model.Accept, By: r.accept.chosen, Rig: r.rig, Holder: v.Stays, Quantity: model.Blank}}})
+		return
+	}
+	if r.signer.chosen == "" {
+		r.signer.all()
+		return
+	}
+	by := r.signer.chosen
+	tap := board.Tap{Acts: []model.Act{{Verb: model.Release, By: by, Rig: r.rig, Quantity: model.Blank}}}
+	if r.split.chocks == "no" {
+		for i := range n.d.Items {
+			if it := &n.d.Items[i]; it.Rig == r.rig && wheelChock(it) && n.s.Aboard(i) {
+				tap.Acts = append(tap.Acts, model.Act{Verb: model.Count, By: by, Item: it.ID, Quantity: 0, From: "home"})
+			}
+		}
+	}
+	r.sh.rig = r.rig
+	r.sh.log(tap)
+}
+
+// roll is the key beside the signature: the rig rolls, or it is back.
+func (r *releaseScreen) roll() {
+	a := model.Act{Verb: model.Leave, By: r.signer.chosen, Rig: r.rig, Quantity: model.Blank}
+	if r.view.Left {
+		a.Verb = model.Arrive
+	}
+	if a.By == "" {
+		a.By = r.releasedBy()
+	}
+	r.sh.log(board.Tap{Acts: []model.Act{a}})
+}
+
+// releasedBy is who signed the release, on whichever tablet.
+func (r *releaseScreen) releasedBy() string {
+	by := ""
+	for _, e := range r.sh.pic.Entries {
+		if e.Verb == model.Release && e.Rig == r.rig && e.Taken() {
+			by = e.By
+		}
+	}
+	return by
+}
+
+func (r *releaseScreen) show(n *now) head {
+	v := n.releaseOf(r.rig, &r.split)
+	r.view = v
+	r.showColumns(&v)
+	r.away.set(v.Elsewhere, "elsewhere", "Already elsewhere: "+orWord(strings.Join(v.Elsewhere, ", "), "none"))
+	r.chocks.set(v.Chocks, "chocks", "Wheel chocks? "+v.Chocks.Says)
+	r.lacks.set(v.Without, "goes-without", "Goes without: "+orWord(parts.Plain(strings.Join(v.Without, ", ")), "nothing"))
+	answer := func(id, title string) parts.KeyView {
+		k := parts.KeyView{Kind: parts.KindAnswer, ID: "chocks=" + id, Title: title, Lay: parts.LayCentre, Role: look.Group}
+		if v.Chocks.Answer == id {
+			k.Tone, k.State = parts.Live, "given"
+		}
+		return k
+	}
+	r.yes.Set(answer("yes", "Aboard"))
+	r.no.Set(answer("no", "Not here"))
+	r.stays.Set(parts.RowView{Kind: parts.KindRig, ID: v.Stays, Mark: n.mark(v.Stays), Title: "With " + v.StaysName, Second: "Touch for another rig", Tone: parts.Quiet})
+	r.radio.Set(parts.LabelView{ID: "radio", Text: "\u201c" + v.Radio + "\u201d", Role: look.Lead, Icon: "radio", Mid: true})
+	r.showSigning(n, &v)
+	objs := r.objects(&v)
+	if !reflect.DeepEqual(r.root.Objects, objs) {
+		r.root.Objects = objs
+		relay(r.root)
+	}
+	h := head{title: v.Name + " leaving now", mark: n.mark(r.rig), back: true, middle: []fyne.CanvasObject{r.aloud}, widths: []float32{152}}
+	h.sentence = fmt.Sprintf("%s out, %s", plural(v.LinesOut, "line"), plural(v.PiecesOut, "piece"))
+	switch {
+	case v.Left:
+		h.title = v.Name + " has left"
+	case v.Released > 0:
+		h.sentence = "Signed " + n.clock(v.Released) + " by " + v.ReleasedBy + ". " + h.sentence
+	case len(v.Rows) == 0:
+		h.sentence = "Nothing of it is out here"
+	}
+	return h
+}
+
+func orWord(s, other string) string {
+	if s == "" {
+		return other
+	}
+	return s
+}
+
+func (r *releaseScreen) showColumns(v *releaseView) {
+	head := parts.PanelView{Title: "Grab now", Note: "close by or critical", Right: plural(v.GrabLines, "line"), Tone: parts.Live}
+	if v.Released > 0 {
+		head.Title, head.Note = "Load these first", ""
+	}
+	if design(r.root.Size().Width) < 1000 {
+		head.Note = ""
+	}
+	r.grab.show(v.Rows, func(x releaseRow) int { return x.Grab }, head, "Nothing goes along.")
+	head = parts.PanelView{Title: "Leave here", Right: plural(v.LeaveLines, "line")}
+	switch {
+	case v.Stays != "" && design(r.root.Size().Width) < 1000:
+		head.Title = "Leave with " + v.Stays
+	case v.Stays != "":
+		head.Title = "Leave with " + v.StaysName
+	}
+	r.leave.show(v.Rows, func(x releaseRow) int { return x.N - x.Grab }, head, "Nothing stays.")
+	key := func(id, title string, off bool) parts.KeyView {
+		return parts.KeyView{ID: id, Title: title, Lay: parts.LayCentre, Role: look.Group, Off: off}
+	}
+	row := r.counted()
+	fewer, more := key("fewer", "One fewer", true), key("more", "One more", true)
+	if row != nil {
+		fewer.Off, more.Off = row.Grab == 0, row.Grab == row.N
+		fewer.Second = row.Name
+		more.Second = fmt.Sprintf("%d of %d go", row.Grab, row.N)
+	}
+	r.fewer.Set(fewer)
+	r.more.Set(more)
+}
+
+// showSigning is the lowest row: who signs, then who accepts, then the rig
+// rolls.
+func (r *releaseScreen) showSigning(n *now, v *releaseView) {
+	r.signer.show(n, "For "+v.Name, n.signers(r.rig))
+	r.accept.show(n, "For what "+v.Name+" leaves", n.officers(v.Stays))
+	h := parts.HoldView{ID: "sign", Title: "Hold to sign", Second: "Choose who signs. Leaving is signed, never stopped.", Sure: "Sign", Tone: parts.Filled}
+	if r.signer.chosen != "" {
+		h.Second = n.memberFull(r.signer.chosen) + ", " + v.Name + ". Leaving is signed, never stopped."
+	}
+	if v.accepts() {
+		h = parts.HoldView{ID: "accept", Title: "Hold: " + v.StaysName + " accepts " + plural(v.LeaveLines, "line"), Sure: "Accept", Tone: parts.Filled, Second: "Choose the officer. Until then the lines stay open."}
+		if r.accept.chosen != "" {
+			h.Second = n.memberFull(r.accept.chosen) + " signs for them."
+		}
+	}
+	r.hold.Set(h)
+	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: "Signed by " + v.ReleasedBy + ", " + n.clock(v.Released), Second: "It leaves nothing that needs a second name."}
+	switch {
+	case v.Accepted:
+		note.Second = v.AcceptedBy + " signed for what it leaves."
+	case v.LeaveLines > 0:
+		note.Second = "Nobody is here to sign for the " + plural(v.LeaveLines, "line") + ": they stay open."
+	}
+	if v.Left {
+		note.Title = "Left at " + n.clock(v.LeftAt) + ", signed by " + v.ReleasedBy
+	}
+	if n.said != nil {
+		if s, ok := n.answer(n.said); ok && (s.Tone == parts.StripRefused || s.Tone == parts.StripWrong) {
+			note = s
+		}
+	}
+	r.note.Set(note)
+	k := parts.KeyView{ID: "leave", Title: "It leaves now", Icon: "leave", Lay: parts.LayLeft, Role: look.Name, Second: "once all is loaded"}
+	if !v.accepts() {
+		k.Tone = parts.Filled
+	}
+	if v.Left {
+		k = parts.KeyView{ID: "arrive", Title: "It is back", Icon: "in", Lay: parts.LayLeft, Role: look.Name}
+	}
+	r.act.Set(k)
+}
+
+func (r *releaseScreen) objects(v *releaseView) []fyne.CanvasObject {
+	out := []fyne.CanvasObject{r.grab.panel, r.leave.panel, r.away.obj, r.chocks.obj, r.yes, r.no, r.lacks.obj, r.radio}
+	if !v.Left && r.counted() != nil {
+		out = append(out, r.fewer, r.more)
+	}
+	if len(r.others()) > 1 && !v.Left {
+		out = append(out, r.stays)
+	}
+	failed := r.note.View().Tone == parts.StripRefused || r.note.View().Tone == parts.StripWrong
+	switch {
+	case failed:
+		out = append(out, r.note)
+	case v.accepts():
+		out = append(out, r.hold, r.act, r.accept.root)
+	case v.Released > 0:
+		out = append(out, r.note, r.act)
+	default:
+		out = append(out, r.hold, r.signer.root)
+	}
+	return out
+}

@@ -53,6 +53,8 @@ func many(name string) string {
 	case strings.HasSuffix(w, "s"):
 	case strings.HasSuffix(w, "x"), strings.HasSuffix(w, "ch"), strings.HasSuffix(w, "sh"):
 		w += "es"
+	case strings.HasSuffix(w, "y") && !strings.ContainsAny(w[max(len(w)-2, 0):len(w)-1], "aeiou"):
+		w = w[:len(w)-1] + "ies"
 	default:
 		w += "s"
 	}
@@ -84,22 +86,20 @@ func capital(s string) string {
 	return string(unicode.ToUpper(r[0])) + string(r[1:])
 }
 
-// familyName is what the lines of a family are called: the words that the
-// critical ones have in common, without a number or what stands after a
-// comma. "Medium strut", "Oxygen D".
+// familyName is what the lines of a family are called: the first critical
+// one, as far as others share its words, without a number or what stands
+// after a comma. "Medium strut", "Oxygen D".
 func (n *now) familyName(lines []int) string {
+	stem := func(i int) []string {
+		name, _, _ := strings.Cut(n.d.Items[i].Short(), ",")
+		return strings.Fields(name)
+	}
 	var words []string
+	if k := slices.IndexFunc(lines, func(i int) bool { return n.d.Items[i].Critical }); k >= 0 {
+		words = stem(lines[k])
+	}
 	for _, i := range lines {
-		it := &n.d.Items[i]
-		if !it.Critical {
-			continue
-		}
-		name, _, _ := strings.Cut(it.Short(), ",")
-		w := strings.Fields(name)
-		if words == nil {
-			words = w
-			continue
-		}
+		w := stem(i)
 		k := 0
 		for k < len(w) && k < len(words) && w[k] == words[k] {
 			k++

@@ -331,8 +331,15 @@ func (sh *Shell) logOffer(tap board.Tap) {
 func (t *tarpScreen) act(id string) {
 	s := t.sh.said
 	t.sh.said = nil
-	if id == "open-scene" {
+	switch {
+	case id == "open-scene":
 		t.sh.open(newOpening(t.sh))
+		return
+	case id == "demo" && t.sh.opts.Demo != nil:
+		if err := t.sh.opts.Demo(); err != nil {
+			t.sh.said = &said{trouble: inWords(err)}
+			t.sh.refresh()
+		}
 		return
 	}
 	if id == "retry" && s != nil && s.retry != nil {

@@ -50,7 +50,7 @@ func TestTmpLB(t *testing.T) {
 		savePNG(w, n+"look-180")
 		w.tap("piece", "R41-023")
 		savePNG(w, n+"look-closed")
-		w = demoAt(t, 40, ScreenLookFor, s, o)
+		w = demoAt(t, 34, ScreenLookFor, s, o)
 		savePNG(w, n+"look-contest")
 		w = demoAt(t, 30, ScreenLookFor, s, o)
 		savePNG(w, n+"look-empty")

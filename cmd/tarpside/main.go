@@ -91,6 +91,7 @@ type window struct {
 	temp  string // of the practice copy
 	now   func() time.Time
 	parts *parts.Registry
+	up    bool // the window is on the display
 }
 
 func newWindow(set settings) (*window, error) {
@@ -106,6 +107,9 @@ func newWindow(set settings) (*window, error) {
 	if path == "" {
 		var err error
 		if path, err = board.DepartmentFile(runtime.GOOS, os.Getenv); err != nil {
+			return nil, err
+		}
+		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 			return nil, err
 		}
 	}
@@ -155,13 +159,23 @@ func (w *window) show() {
 	w.build()
 	size, _ := sizeOf(w.set.size)
 	w.win.Resize(size)
-	w.app.Lifecycle().SetOnStarted(w.keepAwake)
+	w.app.Lifecycle().SetOnStarted(w.started)
 	go w.tick()
 	w.win.ShowAndRun()
 }
 
-// keepAwake stops the screen from going dark while somebody works by it.
-func (w *window) keepAwake() { w.app.Driver().SetDisableScreenBlanking(true) }
+// started stops the screen from going dark while somebody works by it. Parts
+// are listed only once the window has had time to come up: what is listed can
+// be touched.
+func (w *window) started() {
+	w.app.Driver().SetDisableScreenBlanking(true)
+	time.AfterFunc(500*time.Millisecond, func() {
+		fyne.Do(func() {
+			w.up = true
+			w.publish()
+		})
+	})
+}
 
 // build makes the content over the open board.
 func (w *window) build() {
@@ -187,7 +201,7 @@ func (w *window) toDemo() error {
 // publish writes the parts on screen, for those who test with a finger of
 // their own.
 func (w *window) publish() {
-	if w.parts == nil || w.win == nil || w.win.Content() == nil {
+	if w.parts == nil || !w.up || w.win.Content() == nil {
 		return
 	}
 	if err := w.parts.Publish(parts.Collect(w.win.Canvas())); err != nil {

@@ -64,7 +64,7 @@ func (r *ruling) notThere() string {
 	}
 	text := fmt.Sprintf("%d asked, %d here", asked, here)
 	if r.to.Kind != "" && l.N(r.to) >= asked && here == 0 {
-		text = fmt.Sprintf("Already %s. Nothing changed", r.where(r.to))
+		return fmt.Sprintf("Already %s. Nothing changed", r.where(r.to))
 	}
 	if len(rest) > 0 {
 		text += ". The rest: " + strings.Join(rest, ", ")

@@ -1,0 +1,248 @@
+package ui
+
+import (
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"tarpside/board"
+	"tarpside/model"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+var (
+	tablet = fyne.NewSize(1280, 800)
+	narrow = fyne.NewSize(1024, 768)
+	large  = fyne.NewSize(1920, 1200)
+)
+
+// Every screen of the demo is read at these minutes: nothing out, in the
+// middle of the work, a rig called away, clear-up, the end.
+var demoMinutes = []int{-1, 0, 60, 91, 126, 158, 177}
+
+// noCuts fails if any text on screen was cut.
+func (w *window) noCuts(what string, minute int) {
+	w.t.Helper()
+	if cut := parts.Cuts(w.shell.Root()); len(cut) > 0 {
+		w.t.Errorf("%s at minute %d, %v: cut %q", what, minute, w.shell.root.Size(), cut)
+	}
+}
+
+// eachLook runs a check at three sizes, day and night.
+func eachLook(t *testing.T, check func(size fyne.Size, opt look.Options)) {
+	for _, size := range []fyne.Size{tablet, narrow, large} {
+		for _, day := range []bool{false, true} {
+			check(size, LookFor(size, day))
+		}
+	}
+}
+
+func TestGlanceCutsNoTextAtAnySizeByDayOrNight(t *testing.T) {
+	eachLook(t, func(size fyne.Size, opt look.Options) {
+		for _, minute := range demoMinutes {
+			w := demoAt(t, minute, ScreenGlance, size, opt)
+			w.noCuts("glance", minute)
+			w.tap(parts.KindAct, "read-aloud")
+			for {
+				w.noCuts("read aloud", minute)
+				next, _ := w.find(parts.KindAct, "page-on")
+				if next.State == "off" {
+					break
+				}
+				w.tap(parts.KindAct, "page-on")
+			}
+		}
+	})
+}
+
+// The lines by place are those of the demo's table of the staging hand-over.
+func TestGlanceCountsTheLinesOfEachPlaceAtTheHandOverOfStaging(t *testing.T) {
+	w := demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	v := w.shell.now().glance(9)
+	var got []string
+	for _, b := range v.Bands {
+		got = append(got, b.Name+" "+plural(b.Lines, "line"))
+		lines := 0
+		for _, n := range b.Names {
+			lines += n.Lines
+		}
+		if lines != b.Lines {
+			t.Errorf("%s says %d lines and names %d", b.Name, b.Lines, lines)
+		}
+	}
+	want := []string{"V2 21 lines", "Bank 10 lines", "V1 8 lines", "Road 2 lines", "Tarp 18 lines"}
+	if !slices.Equal(got, want) {
+		t.Errorf("bands %q, want %q", got, want)
+	}
+	if v.Sentence != "Last entry under a minute ago, 19:50" {
+		t.Errorf("the age of the data reads %q", v.Sentence)
+	}
+	if text := w.text("at:V2"); !strings.Contains(text, "battery cutter") || !strings.Contains(text, "oxygen case with Medic 9") {
+		t.Errorf("the band of V2 reads %q", text)
+	}
+}
+
+func TestGlanceShowsReadingsAsTakenWithTheLowOnesMarked(t *testing.T) {
+	// Minute 41: the second reading of the cylinder in the case at V2.
+	w := demoAt(t, 41, ScreenGlance, tablet, look.Options{})
+	v := w.shell.now().glance(9)
+	want := gaugeView{Item: "R41-105", Name: "Oxygen D, in case", Place: "V2", Figure: "600", Unit: "psi", At: "19:31, 0 min ago", Low: true, Limit: "under 1150"}
+	if len(v.Gauges) == 0 || v.Gauges[0] != want {
+		t.Fatalf("first gauge %+v, want %+v", v.Gauges, want)
+	}
+	if !strings.HasPrefix(v.Alert.Text, "Oxygen D, in case at V2: 600 psi") || !v.Alert.Loud {
+		t.Errorf("alert %+v", v.Alert)
+	}
+	// Minute 60: the spare was fitted at 19:32 and nobody has read it.
+	w = demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	v = w.shell.now().glance(9)
+	want = gaugeView{Item: "R41-111", Name: "Oxygen D, spare", Place: "V2", At: "19:32, 18 min ago"}
+	if len(v.Gauges) == 0 || v.Gauges[0] != want {
+		t.Errorf("first gauge %+v, want %+v", v.Gauges, want)
+	}
+}
+
+func TestGlanceSaysInWordsThatItsDataIsOld(t *testing.T) {
+	w := demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	w.now = w.now.Add(5 * time.Minute)
+	w.shell.Refresh()
+	if got := w.text("header"); !strings.Contains(got, "Last entry 5 min ago, 19:50") {
+		t.Errorf("at five minutes: %q", got)
+	}
+	w.now = w.now.Add(2 * time.Minute)
+	w.shell.Refresh()
+	if got := w.text("header"); !strings.Contains(got, "Data is 7 min old. Last entry 19:50") {
+		t.Errorf("at seven minutes: %q", got)
+	}
+	if got := w.text("alert"); !strings.Contains(got, "Data is 7 min old") {
+		t.Errorf("alert at seven minutes: %q", got)
+	}
+}
+
+// Free is ready in its slot, or on the tarp untagged and with no open check.
+func TestFreeCountsWhatLiesOnTheTarpButNothingTaggedOrLow(t *testing.T) {
+	w := demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	n := w.shell.now()
+	for _, c := range []struct {
+		family string
+		want   int
+		onTarp bool
+	}{
+		{"spreader", 1, true},     // on the tarp; P71's is at V2
+		{"cutter", 1, false},      // R41's is at V2; P71's at home
+		{"toolbattery", 6, false}, // of 7: 5 at V2, 2 on the tarp with 22 %; E42's two at home
+		{"litter", 0, false},      // at the bank; Support 44 is not here
+		{"crib4", 42, false},      // 20 + 4 of R41, 10 of E42, 8 of P71
+	} {
+		var lines []int
+		for i := range n.d.Items {
+			if n.d.Items[i].Family == c.family {
+				lines = append(lines, i)
+			}
+		}
+		if f := n.freeOf(c.family, lines); f.Count != c.want || f.OnTarp != c.onTarp {
+			t.Errorf("%s: %d free, all on the tarp %v; want %d, %v", c.family, f.Count, f.OnTarp, c.want, c.onTarp)
+		}
+	}
+}
+
+// readiness_end.csv of the demo, in words.
+func TestIfSentNowSaysWhatRescue41CouldNotDoAtTheEnd(t *testing.T) {
+	w := demoAt(t, 177, ScreenGlance, tablet, look.Options{})
+	v := w.shell.now().sent("R41")
+	if want := []string{"head block set", "oxygen D", "staging tarp"}; !slices.Equal(slices.Sorted(slices.Values(v.None)), want) {
+		t.Errorf("none of %q, want %q", v.None, want)
+	}
+	if want := []string{"1 of 2 life-safety ropes"}; !slices.Equal(v.Few, want) {
+		t.Errorf("too few %q, want %q", v.Few, want)
+	}
+	if len(v.Short) != 5 {
+		t.Errorf("short but usable %q, want five families", v.Short)
+	}
+	if text := v.words(2); !strings.Contains(text, "2 more.") {
+		t.Errorf("with two names: %q", text)
+	}
+}
+
+func TestAlertIsOneLineTheWorstFirst(t *testing.T) {
+	w := demoAt(t, 34, ScreenGlance, tablet, look.Options{})
+	if got, want := w.text("alert"), "Area light 2: V2 or V1? Go and look"; !strings.HasPrefix(got, want) {
+		t.Errorf("two claims: %q, want %q first", got, want)
+	}
+	w = demoAt(t, 158, ScreenGlance, tablet, look.Options{})
+	if got := w.text("alert"); !strings.HasPrefix(got, "1 unexplained: spring punch, Rescue 41") || !strings.Contains(got, "more") {
+		t.Errorf("at the count of the blocks: %q", got)
+	}
+}
+
+func TestNothingOnGlanceChangesStock(t *testing.T) {
+	w := demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	before := w.board.Picture().Gen
+	for _, p := range slices.Clone(w.parts) {
+		if p.Kind == parts.KindScreen {
+			continue
+		}
+		w.shell.Go(ScreenGlance)
+		if _, ok := w.find(p.Kind, p.ID); ok {
+			w.tap(p.Kind, p.ID)
+		}
+	}
+	if w.board.Picture().Gen != before {
+		t.Error("a touch on Glance logged an entry")
+	}
+}
+
+func TestReadAloudGoesPlaceByPlaceAndBack(t *testing.T) {
+	w := demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	w.tap(parts.KindAct, "read-aloud")
+	if got := w.text("page"); !strings.HasPrefix(got, "V2. 21 lines. Battery cutter") {
+		t.Errorf("first page %q", got)
+	}
+	all := w.text("page")
+	for next, _ := w.find(parts.KindAct, "page-on"); next.State != "off"; next, _ = w.find(parts.KindAct, "page-on") {
+		w.tap(parts.KindAct, "page-on")
+		all += w.text("page")
+	}
+	for _, want := range []string{"Bank. 10 lines", "Tarp. 18 lines", "Chain saw 16 in tagged", "If sent now"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("nowhere on the pages: %q", want)
+		}
+	}
+	w.tap(parts.KindAct, "back")
+	if _, ok := w.find(parts.KindAct, "rig-leaving"); !ok {
+		t.Error("Back does not lead to Glance")
+	}
+}
+
+func TestAnEmptySceneSaysThatNothingIsOut(t *testing.T) {
+	w := demoAt(t, 0, ScreenGlance, tablet, look.Options{})
+	if got := w.text("nothing-out"); !strings.HasPrefix(got, "Nothing is out. Every piece is in its slot") {
+		t.Errorf("at minute 0: %q", got)
+	}
+	w = demoAt(t, 177, ScreenGlance, tablet, look.Options{})
+	if got := w.text("nothing-out"); strings.Contains(got, "Every piece is in its slot") {
+		t.Errorf("at minute 177 pieces are with others, and the screen says %q", got)
+	}
+	if got := w.text("elsewhere"); !strings.Contains(got, "4 with Medic 9") {
+		t.Errorf("what is with others: %q", got)
+	}
+}
+
+func TestAnEqualGlanceIsNotMadeAnew(t *testing.T) {
+	w := demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	g := w.shell.screens[ScreenGlance].(*glanceScreen)
+	before := slices.Clone(g.root.Objects)
+	part := g.free.part
+	w.shell.Refresh()
+	if !slices.Equal(before, g.root.Objects) || g.free.part != part {
+		t.Error("a refresh without news changed what is drawn")
+	}
+	w.shell.log(board.Tap{Acts: []model.Act{{Verb: model.Return, Item: "R41-002", Quantity: 1, From: "at:V2", To: "tarp"}}})
+	if got := w.text("at:V2"); strings.Contains(got, "battery cutter") {
+		t.Errorf("the cutter is back on the tarp, and V2 reads %q", got)
+	}
+}

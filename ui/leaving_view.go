@@ -1,0 +1,368 @@
+package ui
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"tarpside/model"
+	"tarpside/ui/parts"
+)
+
+// leavingView is the last look of a rig and its open list, as values.
+type leavingView struct {
+	Rig, Name string
+	Looks     []lookView
+	Groups    []openGroup
+	Lines     int // open
+	StillOut  int // of them on the tarp or at places
+	Carried   []carriedView
+	CarriedN  int // lines carried for others
+	Tagged    []string
+	Sent      sentView
+	Swap      string // likely swaps and pieces too many, in one line
+	Unseen    []string
+	LastLook  string // when something was looked at last
+	Left      bool
+	LeftAt    string
+	LeftBy    string
+	Others    int // rigs that are still here
+}
+
+// lookView is one word of the walk round the rig.
+type lookView struct {
+	ID, Title string // "look-doors", "Doors"
+	Says      string // what should be seen
+	Wrong     bool   // the log says that it is not so
+	Seen      bool
+}
+
+// openGroup is open lines by with whom or where they are.
+type openGroup struct {
+	Icon, Title, Note string
+	Lines             []string
+	Alarm             bool
+}
+
+// carriedView is what rides on the rig for another one.
+type carriedView struct {
+	Mark  parts.MarkView
+	Owner string
+	Names []string
+}
+
+// looks are the words of the walk round, in their order.
+var looks = []struct{ id, title, says string }{
+	{"look-doors", "Doors", "latched"}, {"look-tailboard", "Tailboard", "bare"}, {"look-roof", "Roof", "boxes shut"},
+	{"look-chocks", "Chocks", ""}, {"look-cones", "Cones", ""}, {"look-tarp", "Tarp", ""}, {"look-ground", "Ground", "under it"},
+}
+
+// leavingOf makes the view of a rig; seen says when each word was looked at.
+func (n *now) leavingOf(rig string, seen map[string]int64) leavingView {
+	v := leavingView{Rig: rig, Name: n.rigName(rig), Sent: n.sent(rig), Swap: n.swaps(rig)}
+	n.lookViews(&v, seen)
+	n.openGroups(&v)
+	n.carried(&v)
+	for i := range n.d.Items {
+		it, l := &n.d.Items[i], n.s.Line(i)
+		if it.Rig == rig && l.TaggedHome > 0 && n.s.Aboard(i) {
+			v.Tagged = append(v.Tagged, some(it, l.TaggedHome)+tagWords(l.TagWords))
+		}
+	}
+	for _, r := range n.present() {
+		if r != rig && n.atScene(r) {
+			v.Others++
+		}
+	}
+	v.Left = slices.Contains(n.scene.Left, rig)
+	for i := range n.pic.Entries {
+		if e := &n.pic.Entries[i]; e.Verb == model.Leave && e.Rig == rig && e.Scene == n.scene.ID && e.Taken() {
+			v.LeftAt, v.LeftBy = n.clock(e.At()), n.memberFull(e.By)
+		}
+	}
+	return v
+}
+
+// tagWords is the fault of a tag where it is a figure: " 600 psi".
+func tagWords(words string) string {
+	check, word, ok := strings.Cut(words, "=")
+	if !ok || strings.Trim(word, "0123456789.") != "" {
+		return ""
+	}
+	return " " + gaugeWord(model.Answer{Check: check, Word: word})
+}
+
+func (n *now) lookViews(v *leavingView, seen map[string]int64) {
+	var last int64
+	for _, w := range looks {
+		k := lookView{ID: w.id, Title: w.title, Says: w.says, Seen: seen[w.id] > 0}
+		switch w.id {
+		case "look-chocks":
+			k.Says, k.Wrong = n.lookLines(v.Rig, wheelChock)
+		case "look-cones":
+			k.Says, k.Wrong = n.lookLines(v.Rig, func(it *model.Item) bool { return strings.Contains(strings.ToLower(it.Name), "cone") })
+		case "look-tarp":
+			k.Says, k.Wrong = n.lookLines(v.Rig, stagingTarp)
+		}
+		if !k.Seen {
+			v.Unseen = append(v.Unseen, low(k.Title))
+		}
+		last = max(last, seen[w.id])
+		v.Looks = append(v.Looks, k)
+	}
+	if last > 0 {
+		v.LastLook = n.clock(last)
+	}
+}
+
+// lookLines says in two words what the log has of some lines of a rig, with
+// what rides on it for others.
+func (n *now) lookLines(rig string, want func(*model.Item) bool) (says string, wrong bool) {
+	total, home, riding, lent, out := 0, 0, 0, 0, 0
+	for i := range n.d.Items {
+		it, l := &n.d.Items[i], n.s.Line(i)
+		if !want(it) {
+			continue
+		}
+		riding += l.N(model.Place{Kind: model.Riding, Name: rig})
+		if it.Rig != rig {
+			continue
+		}
+		total += it.Quantity
+		for _, st := range l.Stacks {
+			switch n.s.Real(st.Place).Kind {
+			case model.Home:
+				home += st.N
+			case model.With, model.Riding:
+				lent += st.N
+			case model.Used, model.Lost:
+			default:
+				out += st.N
+			}
+		}
+	}
+	switch {
+	case out > 0 && total == 1:
+		return "still out", true
+	case out > 0:
+		return fmt.Sprintf("%d still out", out), true
+	case lent > 0:
+		return fmt.Sprintf("%d on loan", lent), false
+	case home+riding == 0:
+		return "none listed", false
+	case total == 1:
+		return "aboard", false
+	}
+	return fmt.Sprintf("%d aboard", home+riding), false
+}
+
+// openGroups puts the open lines into groups: what nobody can explain, what
+// is still out, with whom the rest is, what is not ready, what is lost.
+func (n *now) openGroups(v *leavingView) {
+	type key struct {
+		kind model.PlaceKind
+		name string
+	}
+	groups := map[key]*openGroup{}
+	var order []key
+	for _, r := range n.s.Leaving(v.Rig) {
+		k := key{r.Place.Kind, r.Place.Name}
+		if groups[k] == nil {
+			groups[k] = n.openGroup(r.Place, v.Rig)
+			order = append(order, k)
+		}
+		groups[k].Lines = append(groups[k].Lines, n.openLine(r))
+		v.Lines++
+		if r.Place.Kind == model.Tarp || r.Place.Kind == model.At {
+			v.StillOut++
+		}
+	}
+	rank := []model.PlaceKind{model.Unexplained, model.Tarp, model.At, model.With, model.Riding, model.Charging, model.Bagged, model.Lost}
+	slices.SortStableFunc(order, func(a, b key) int {
+		return cmp.Or(slices.Index(rank, a.kind)-slices.Index(rank, b.kind), len(groups[b].Lines)-len(groups[a].Lines))
+	})
+	for _, k := range order {
+		v.Groups = append(v.Groups, *groups[k])
+	}
+}
+
+func (n *now) openGroup(p model.Place, own string) *openGroup {
+	switch p.Kind {
+	case model.Unexplained:
+		return &openGroup{Icon: "look", Title: "Unexplained", Note: "nobody knows where", Alarm: true}
+	case model.Tarp:
+		return &openGroup{Icon: "tarp", Title: "Still on the tarp", Alarm: true}
+	case model.At:
+		return &openGroup{Icon: "leave-down", Title: "Still at " + n.placeName(p), Note: n.meaning(p.Name), Alarm: true}
+	case model.With:
+		g := &openGroup{Icon: "with", Title: n.partyName(p.Name)}
+		if a := n.d.Agency(p.Name); a != nil {
+			g.Note = a.Phone
+		}
+		return g
+	case model.Riding:
+		return &openGroup{Icon: "carried", Title: "On " + n.partyName(p.Name), Note: n.rigPhone(p.Name, own)}
+	case model.Charging:
+		return &openGroup{Icon: "plug", Title: "Charging", Note: "at quarters"}
+	case model.Bagged:
+		return &openGroup{Icon: "bag", Title: "Bagged", Note: "out of service"}
+	case model.Lost:
+		return &openGroup{Icon: "lost", Title: "Lost", Note: n.closedBy(own)}
+	}
+	return &openGroup{Icon: "unknown", Title: n.placeName(p)}
+}
+
+// closedBy says which officer closed the last search for a piece of a rig.
+func (n *now) closedBy(rig string) string {
+	for i := len(n.pic.Entries) - 1; i >= 0; i-- {
+		e := &n.pic.Entries[i]
+		if it := n.d.Item(e.Item); e.Verb == model.StopLook && e.Taken() && it != nil && it.Rig == rig {
+			return "closed by " + n.memberShort(e.By) + " " + n.clock(e.At())
+		}
+	}
+	return "search closed by an officer"
+}
+
+// rigPhone is the phone of a rig's department, if that is not our own.
+func (n *now) rigPhone(rig, own string) string {
+	a := n.d.Agency(n.d.RigAgency(rig))
+	if a == nil || a.Code == n.d.RigAgency(own) {
+		return ""
+	}
+	return a.Phone
+}
+
+// openLine is one open line: what, how many of how many, its last gauge.
+func (n *now) openLine(r model.PlaceRow) string {
+	it := &n.d.Items[r.Line]
+	text := capital(some(it, r.Quantity))
+	switch r.Place.Kind {
+	case model.Unexplained, model.Lost:
+		if it.Quantity > 1 {
+			text = fmt.Sprintf("%s, %d of %d", it.Short(), r.Quantity, it.Quantity)
+		}
+	case model.Charging:
+		last, _ := n.gaugeEntries()
+		if e, ok := last[it.ID]; ok {
+			text += ", at " + gaugeWord(e.answer)
+		}
+	case model.At:
+		if who := n.crewOf(r.Holder, it.Rig); who != "" {
+			text += ", " + who
+		}
+	}
+	if n.s.Line(r.Line).TaggedOut > 0 {
+		text += ", tagged"
+	}
+	return text
+}
+
+func (n *now) carried(v *leavingView) {
+	for _, r := range n.s.BringBack() {
+		if r.Place.Kind != model.Riding || r.Place.Name != v.Rig {
+			continue
+		}
+		it := &n.d.Items[r.Line]
+		k := slices.IndexFunc(v.Carried, func(c carriedView) bool { return c.Owner == it.Rig })
+		if k < 0 {
+			k = len(v.Carried)
+			v.Carried = append(v.Carried, carriedView{Mark: n.mark(it.Rig), Owner: it.Rig})
+		}
+		v.Carried[k].Names = append(v.Carried[k].Names, some(it, r.Quantity))
+		v.CarriedN++
+	}
+}
+
+// swaps names what is short here and too many there, or the other way round,
+// in one family: likely swapped. Nothing is settled by it; all fits are shown.
+func (n *now) swaps(rig string) string {
+	short := func(i int) int { return n.s.Line(i).N(model.Place{Kind: model.Unexplained}) }
+	extra := func(i int) int { return n.s.Extra(i, n.scene.ID) }
+	var out []string
+	pair := func(i, k, much int, from string) {
+		other := &n.d.Items[k]
+		out = append(out, fmt.Sprintf("%s %s here, %d %s on %s", some(&n.d.Items[i], much), from, max(extra(k), short(k)), map[string]string{"short": "too many", "too many": "short"}[from], n.rigName(other.Rig)))
+	}
+	alone := 0
+	for i := range n.d.Items {
+		it := &n.d.Items[i]
+		if it.Rig != rig || it.Family == "" {
+			continue
+		}
+		found := false
+		for k := range n.d.Items {
+			if o := &n.d.Items[k]; o.Rig == rig || o.Family != it.Family {
+				continue
+			}
+			if short(i) > 0 && extra(k) > 0 {
+				pair(i, k, short(i), "short")
+				found = true
+			}
+			if extra(i) > 0 && short(k) > 0 {
+				pair(i, k, extra(i), "too many")
+				found = true
+			}
+		}
+		if x := extra(i); x > 0 && !found {
+			alone++
+			out = append(out, some(it, x)+" too many here, whose?")
+		}
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	if alone == len(out) {
+		return capital(strings.Join(out, ". ")) + "."
+	}
+	return "Likely swapped: " + strings.Join(out, ". ") + ". Look at both before either leaves."
+}
+
+// unseenWords says what has not been looked at, in its own words.
+func (v *leavingView) unseenWords() string {
+	switch k := len(v.Unseen); {
+	case k == 0:
+		return "All seven were looked at."
+	case k == len(looks):
+		return "Nothing has been looked at."
+	case k == 1:
+		return capital(v.Unseen[0]) + " has not been looked at."
+	default:
+		return capital(listed(v.Unseen)) + " have not been looked at."
+	}
+}
+
+// openTitle is the key's first line.
+func (v *leavingView) openTitle() string {
+	if v.Lines == 0 {
+		return "Hold to sign, nothing open"
+	}
+	return fmt.Sprintf("Hold to sign, with %d open", v.Lines)
+}
+
+// aloud is the open list to be read to the officer.
+func (v *leavingView) aloud() []aloudPage {
+	var lines []aloudLine
+	for _, g := range v.Groups {
+		lines = append(lines, aloudLine{Text: join(g.Title, g.Note), Strong: true})
+		for _, l := range g.Lines {
+			lines = append(lines, aloudLine{Text: l})
+		}
+	}
+	if len(lines) == 0 {
+		lines = []aloudLine{{Text: "Nothing of " + v.Name + " is open."}}
+	}
+	out := paged(v.Name, plural(v.Lines, "open line"), lines)
+	var rest []aloudLine
+	for _, c := range v.Carried {
+		rest = append(rest, aloudLine{Mark: c.Mark, Text: listed(c.Names)})
+	}
+	if len(rest) > 0 {
+		out = append(out, paged("Carried for others", plural(v.CarriedN, "line"), rest)...)
+	}
+	sent := []aloudLine{{Text: v.Sent.words(v.Sent.count())}}
+	if len(v.Tagged) > 0 {
+		sent = append(sent, aloudLine{Text: "Tagged: " + listed(v.Tagged)})
+	}
+	return append(out, paged("If sent now", "", sent)...)
+}

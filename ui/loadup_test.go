@@ -1,0 +1,331 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"tarpside/model"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// rigside is the Load up screen at a minute of the demo, with a count of the
+// touches made.
+type rigside struct {
+	*window
+	taps int
+}
+
+func atRig(t *testing.T, minute int) *rigside {
+	return &rigside{window: demoAt(t, minute, ScreenLoadUp, fyne.NewSize(1280, 800), look.Options{})}
+}
+
+// touch touches parts by "kind id", in order.
+func (r *rigside) touch(ids ...string) {
+	r.t.Helper()
+	for _, id := range ids {
+		kind, rest, _ := strings.Cut(id, " ")
+		r.taps++
+		r.tap(kind, rest)
+	}
+}
+
+// hold holds a key until it is done.
+func (r *rigside) hold(id string) {
+	r.t.Helper()
+	r.touch("act " + id)
+	r.shell.Refresh()
+	r.touch("act " + id + "-sure")
+}
+
+// at is how many pieces of a line are at a place.
+func (r *rigside) at(item, place string) int {
+	r.t.Helper()
+	s := r.board.Picture().State
+	i := s.Dept.ItemIndex(item)
+	p, err := s.Resolve(place, i, r.board.Picture().Scene)
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	return s.Line(i).N(p)
+}
+
+func (r *rigside) want(item, place string, n int) {
+	r.t.Helper()
+	if got := r.at(item, place); got != n {
+		r.t.Fatalf("%s at %s: %d, want %d", item, place, got, n)
+	}
+}
+
+// last is the newest entry.
+func (r *rigside) last() model.Entry {
+	all := r.board.Picture().Entries
+	return all[len(all)-1]
+}
+
+func (r *rigside) says(id, words string) {
+	r.t.Helper()
+	if got := r.text(id); !strings.Contains(got, words) {
+		r.t.Fatalf("%s says %q, want %q in it", id, got, words)
+	}
+}
+
+// inTaps runs a step and holds the number of touches against what it may take.
+func (r *rigside) inTaps(least, most int, step func()) {
+	r.t.Helper()
+	r.taps = 0
+	step()
+	if r.taps < least || r.taps > most {
+		r.t.Fatalf("it took %d touches, want %d to %d", r.taps, least, most)
+	}
+}
+
+func TestAUsedPieceGoesInWithItsAnswersInOneTouchAndTheNextComesUp(t *testing.T) {
+	r := atRig(t, 125)
+	r.touch("door T2@2")
+	r.says("piece", "Medium strut 1")
+	r.says("piece", "23 lb")
+	r.inTaps(1, 1, func() { r.touch("act stow") })
+	r.want("R41-028", "home", 1)
+	if e := r.last(); e.Reading != "function=yes;clean=yes" || e.By != "M03" || e.Rig != "R41" {
+		t.Fatalf("logged %+v", e.Act)
+	}
+	r.says("piece", "Medium strut 2")
+	r.says("header", "1 · of 44 lines in")
+}
+
+func TestAPieceThatNeverLeftTheTarpGoesInUnusedWithOneTouch(t *testing.T) {
+	r := atRig(t, 133)
+	r.touch("door B1", "slot R41-085")
+	r.inTaps(1, 1, func() { r.touch("act unused") })
+	r.want("R41-085", "home", 1)
+	if e := r.last(); e.Reading != "unused" || e.Reply.Word != model.OK {
+		t.Fatalf("logged %+v, %+v", e.Act, e.Reply)
+	}
+	r.touch("slot R41-087")
+	if _, ok := r.find(parts.KindAct, "unused"); ok {
+		t.Fatal("a rope that was out may not go in unused")
+	}
+}
+
+func TestALowBatteryIsRefusedAndGoesToTheChargerWithItsReading(t *testing.T) {
+	r := atRig(t, 127)
+	r.touch("door L1", "slot R41-006")
+	r.inTaps(2, 4, func() {
+		r.touch("digit 2", "digit 2")
+		r.says("verdict", "Not ready")
+		r.touch("digit done")
+	})
+	if e := r.last(); !e.Reply.Has("gate") || e.Reading != "battery=22" {
+		t.Fatalf("logged %+v, %+v", e.Act, e.Reply)
+	}
+	r.says("refused", "To charger")
+	r.touch("act charge")
+	r.want("R41-006", "charging", 1)
+	s := r.board.Picture().State
+	if !s.LineOf("R41-006").IsOpen("battery") {
+		t.Fatal("the charge that was read is not in the log")
+	}
+}
+
+func TestAGoodReadingGoesInFromThePadAndABlankNever(t *testing.T) {
+	r := atRig(t, 127)
+	r.touch("door L1", "slot R41-005", "digit done")
+	r.want("R41-005", "tarp", 1)
+	r.says("verdict", "A blank never passes")
+	r.inTaps(2, 4, func() { r.touch("digit 8", "digit 4", "digit done") })
+	r.want("R41-005", "home", 1)
+	r.touch("slot R41-009", "digit 9", "digit 9", "digit 9", "digit done")
+	r.says("verdict", "from 0 to 100")
+	r.want("R41-009", "tarp", 1)
+}
+
+func TestABlockedStrutIsCuredByTakingTheNearerCrateOut(t *testing.T) {
+	r := atRig(t, 126)
+	r.touch("door T2@2", "slot R41-028")
+	r.says("blocked", "Left end closed by the strut crate, right end closed by the hand winch crate")
+	if p, _ := r.find(parts.KindSlot, "R41-041"); p.State != "alarm" {
+		t.Fatalf("the winch crate closes the other end and shows %q", p.State)
+	}
+	if p, _ := r.find(parts.KindAct, "unstow"); p.State != "next" || !strings.Contains(p.Text, "two people") {
+		t.Fatalf("the nearest cure is %+v", p)
+	}
+	r.inTaps(2, 4, func() { r.touch("act unstow", "act stow") })
+	r.want("R41-034", "tarp", 1)
+	r.want("R41-028", "home", 1)
+}
+
+func TestABlockedStrutThatIsInAnywayIsAskedAndThenLoggedSo(t *testing.T) {
+	r := atRig(t, 126)
+	r.touch("door T2@2", "slot R41-028")
+	r.hold("in-anyway")
+	r.want("R41-028", "tarp", 1)
+	r.touch("act stow")
+	r.want("R41-028", "home", 1)
+	if e := r.last(); !model.HasWord(e.Reading, model.WordInAnyway) || !e.Reply.Has("blocked") {
+		t.Fatalf("logged %+v, %+v", e.Act, e.Reply)
+	}
+}
+
+func TestAWetCordGoesInByAnOfficersNameAndStaysNotReady(t *testing.T) {
+	r := atRig(t, 131)
+	r.touch("door L4", "slot R41-061")
+	r.inTaps(2, 4, func() { r.touch("digit 9", "digit 5", "digit done", "act stow") })
+	r.want("R41-061", "home", 1)
+	r.touch("slot R41-062", "answer dry=no", "act stow")
+	if e := r.last(); !e.Reply.Has("gate") || e.Reading != "dry=no;function=yes" {
+		t.Fatalf("logged %+v, %+v", e.Act, e.Reply)
+	}
+	r.touch("act override", "member M02")
+	r.want("R41-062", "home", 1)
+	s := r.board.Picture().State
+	if e := r.last(); !e.Reply.Has("overridden") || e.By != "M03" || !s.Overridden(e.Scene, "R41-062", "dry") {
+		t.Fatalf("logged %+v, %+v", e.Act, e.Reply)
+	}
+	if i := s.Dept.ItemIndex("R41-062"); s.ReadyNow(i) != 0 {
+		t.Fatal("a wet cord counts as ready")
+	}
+}
+
+func TestTheSweepFindsWhatNobodyLogged(t *testing.T) {
+	r := atRig(t, 152)
+	r.touch("door R4", "act other", "act sweep")
+	if p, _ := r.find(parts.KindAct, "all-here"); p.State != "off" {
+		t.Fatalf("all here is open over holes: %+v", p)
+	}
+	r.inTaps(2, 4, func() { r.touch("slot R41-133", "act not-here") })
+	r.want("R41-133", "unexplained", 1)
+	if e := r.last(); e.Verb != model.Count || e.Quantity != 0 || e.From != "home" {
+		t.Fatalf("logged %+v", e.Act)
+	}
+	if p, _ := r.find(parts.KindSlot, "R41-133"); p.State != "known-out" {
+		t.Fatalf("the hole shows %q", p.State)
+	}
+}
+
+func TestACountIsBlindAndStartsAgainAfterAPause(t *testing.T) {
+	r := atRig(t, 152)
+	r.touch("door R4", "act other", "act sweep", "slot R41-139")
+	for _, p := range r.parts {
+		if p.Kind == parts.KindText && (p.ID == "typed" || p.ID == "verdict") && strings.ContainsAny(p.Text, "46") {
+			t.Fatalf("the box gives a figure away: %+v", p)
+		}
+	}
+	r.touch("digit 3")
+	r.now = r.now.Add(61 * time.Second)
+	r.shell.Refresh()
+	if got := r.text("typed"); got != "" {
+		t.Fatalf("after a pause the box shows %q", got)
+	}
+	r.says("piece", "Begin again")
+	r.inTaps(2, 4, func() { r.touch("digit 4", "digit done") })
+	if e := r.last(); e.Verb != model.Count || e.Quantity != 4 {
+		t.Fatalf("logged %+v", e.Act)
+	}
+}
+
+func TestAKitIsCountedLineByLineAndThenAnswersForItself(t *testing.T) {
+	r := atRig(t, 133)
+	r.touch("door R4", "slot R41-122", "answer count=no")
+	before := len(r.board.Picture().Entries)
+	r.touch("digit 3", "digit done", "digit 4", "digit done")
+	if len(r.board.Picture().Entries) != before {
+		t.Fatal("a count was logged before its last box")
+	}
+	r.touch("digit 4", "digit done")
+	r.want("R41-123", "kit:R41-122", 3)
+	r.want("R41-124", "kit:R41-122", 4)
+	r.says("piece", "Counted")
+	r.touch("act stow")
+	r.want("R41-122", "home", 1)
+}
+
+func TestAllHereIsOneTouchOnceTheHolesAreFilled(t *testing.T) {
+	r := atRig(t, 167)
+	r.touch("door T2@8")
+	r.touch("act sweep")
+	r.inTaps(1, 1, func() { r.touch("act all-here") })
+	e := r.last()
+	if e.Verb != model.Seen || e.From != e.To || e.Reply.Word != model.OK {
+		t.Fatalf("logged %+v, %+v", e.Act, e.Reply)
+	}
+	if p, _ := r.find(parts.KindDoor, "T2@8"); !strings.Contains(p.Text, "seen") {
+		t.Fatalf("the door says %q", p.Text)
+	}
+}
+
+func TestADoorThatWasNotOpenedIsLoggedByItsName(t *testing.T) {
+	r := atRig(t, 167)
+	r.touch("door T2@8", "act sweep", "act not-opened")
+	if e := r.last(); e.Verb != model.Note || !strings.Contains(e.Note, "not opened") {
+		t.Fatalf("logged %+v", e.Act)
+	}
+	if p, _ := r.find(parts.KindDoor, "T2@8"); !strings.Contains(p.Text, "not opened") {
+		t.Fatalf("the door says %q", p.Text)
+	}
+}
+
+func TestAllFromAPlaceComesBackWithOneTouch(t *testing.T) {
+	r := atRig(t, 125)
+	r.touch("act other", "act collect")
+	r.inTaps(1, 1, func() { r.touch("act return-BANK") })
+	r.want("R41-061", "tarp", 1)
+	r.want("R41-062", "tarp", 1)
+}
+
+func TestAPieceOfAnotherRigRidesAndStaysTheirs(t *testing.T) {
+	r := atRig(t, 153)
+	r.touch("act other", "act carry-others", "piece E42-021@at:BANK")
+	r.want("E42-021", "riding:R41", 1)
+}
+
+func TestTheRigAndWhoLoadsAreChosenOnce(t *testing.T) {
+	r := atRig(t, 125)
+	r.touch("act other", "rig E42")
+	r.says("header", "Load up Engine 42")
+	r.says("header", "Tamsin Lyle")
+}
+
+func TestAnEmptyCylinderIsTaggedAndRidesHomeAndNobodyWavesItPast(t *testing.T) {
+	r := atRig(t, 161)
+	r.touch("door R4", "slot R41-111", "digit 7", "digit 0", "digit 0", "digit done")
+	r.says("refused", "Nobody may wave oxygen past")
+	if _, ok := r.find(parts.KindAct, "override"); ok {
+		t.Fatal("an officer may wave an oxygen cylinder past")
+	}
+	r.touch("act tag")
+	r.want("R41-111", "home", 1)
+	if s := r.board.Picture().State; s.LineOf("R41-111").TaggedHome != 1 {
+		t.Fatal("the cylinder is home and not tagged")
+	}
+}
+
+func TestNoTextOfLoadUpIsCut(t *testing.T) {
+	for _, size := range []fyne.Size{{Width: 1280, Height: 800}, {Width: 1024, Height: 768}, {Width: 1920, Height: 1200}} {
+		for i, minute := range []int{0, 125, 126, 128, 153, 177} {
+			w := demoAt(t, minute, ScreenLoadUp, size, LookFor(size, i%2 == 0))
+			l := w.shell.screens[ScreenLoadUp].(*loadupScreen)
+			for _, d := range w.shell.now().doors("R41") {
+				l.act("door:" + w.shell.now().doorID("R41", d))
+				noCuts(t, w, minute, size, d.Compartment)
+				l.act("sweep")
+				noCuts(t, w, minute, size, d.Compartment+" sweep")
+			}
+			for _, mode := range []string{"collect", "carry-others", "other"} {
+				l.act(mode)
+				noCuts(t, w, minute, size, mode)
+			}
+		}
+	}
+}
+
+func noCuts(t *testing.T, w *window, minute int, size fyne.Size, where string) {
+	t.Helper()
+	w.win.Canvas().Capture()
+	if cuts := parts.Cuts(w.shell.Root()); len(cuts) > 0 {
+		t.Errorf("minute %d, %v, %s: cut %q", minute, size, where, cuts)
+	}
+}
