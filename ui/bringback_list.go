@@ -191,7 +191,7 @@ func (n *now) faultWords(words string) string {
 			out = append(out, w)
 			continue
 		}
-		name, _ := askWords(c.Question)
+		name, _ := askWords(c)
 		name = strings.TrimSuffix(name, "?")
 		switch {
 		case answer == "unanswered":

@@ -12,7 +12,7 @@ import (
 	"tarpside/ui/parts"
 )
 
-var small, usual, large = fyne.NewSize(1024, 768), fyne.NewSize(1280, 800), fyne.NewSize(1920, 1200)
+var glass1024, glass1280, glass1920 = fyne.NewSize(1024, 768), fyne.NewSize(1280, 800), fyne.NewSize(1920, 1200)
 
 // at is how many pieces of an item are at a place.
 func (w *window) at(item, place string) int {
@@ -24,7 +24,7 @@ func (w *window) at(item, place string) int {
 }
 
 func TestTwoTouchesStageIssueAndReturn(t *testing.T) {
-	w := demoAt(t, 60, ScreenTarp, usual, look.Options{})
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
 	w.tap("piece", "R41-001") // the spreader on the tarp
 	w.tap("place", "at:V1")
 	if w.at("R41-001", "at:V1") != 1 {
@@ -45,7 +45,7 @@ func TestTwoTouchesStageIssueAndReturn(t *testing.T) {
 }
 
 func TestAPieceAskedNextSentToAPlaceGoesStraightOff(t *testing.T) {
-	w := demoAt(t, 60, ScreenTarp, usual, look.Options{})
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
 	w.tap("piece", "R41-015")
 	w.tap("place", "at:V2")
 	entries := w.board.Picture().Entries
@@ -55,7 +55,7 @@ func TestAPieceAskedNextSentToAPlaceGoesStraightOff(t *testing.T) {
 }
 
 func TestSeveralPiecesGoTogetherAsOneTouchAndComeBackWithOneUndo(t *testing.T) {
-	w := demoAt(t, 60, ScreenTarp, usual, look.Options{})
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
 	w.tap("piece", "R41-001")
 	w.tap("piece", "R41-052")
 	w.tap("place", "at:BANK")
@@ -69,7 +69,7 @@ func TestSeveralPiecesGoTogetherAsOneTouchAndComeBackWithOneUndo(t *testing.T) {
 }
 
 func TestUndoGoesBackFiveTouchesAndNoFurther(t *testing.T) {
-	w := demoAt(t, 60, ScreenTarp, usual, look.Options{})
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
 	places := []string{"at:V1", "at:V2", "at:BANK", "at:ROAD", "at:V1", "at:V2"}
 	w.tap("piece", "R41-001")
 	w.tap("place", places[0])
@@ -87,7 +87,7 @@ func TestUndoGoesBackFiveTouchesAndNoFurther(t *testing.T) {
 }
 
 func TestAHandfulOfBlocksIsOneTouchMore(t *testing.T) {
-	w := demoAt(t, 60, ScreenTarp, usual, look.Options{})
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
 	w.tap("piece", "R41-056") // 4 blocks on the tarp
 	for _, key := range []string{"1", "2", "3", "4"} {
 		if _, ok := w.find("quantity", key); !ok {
@@ -102,7 +102,7 @@ func TestAHandfulOfBlocksIsOneTouchMore(t *testing.T) {
 }
 
 func TestAThingThatComesBackCannotBeUsedUp(t *testing.T) {
-	w := demoAt(t, 60, ScreenTarp, usual, look.Options{})
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
 	w.tap("piece", "R41-001")
 	p, _ := w.find("place", "used")
 	if p.State != string(parts.PlaceShut) {
@@ -115,7 +115,7 @@ func TestAThingThatComesBackCannotBeUsedUp(t *testing.T) {
 }
 
 func TestThreeLettersFindAPieceByAnyOfItsNamesWhereverItIs(t *testing.T) {
-	w := demoAt(t, 60, ScreenTarp, usual, look.Options{})
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
 	w.tap("act", "find")
 	for _, letter := range []string{"h", "e", "a", "d"} {
 		w.tap("act", letter)
@@ -128,7 +128,7 @@ func TestThreeLettersFindAPieceByAnyOfItsNamesWhereverItIs(t *testing.T) {
 }
 
 func TestANewPlaceIsNamedInTwoTouches(t *testing.T) {
-	w := demoAt(t, 60, ScreenTarp, usual, look.Options{})
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
 	w.tap("place", "new")
 	w.tap("act", "place-Rehab")
 	p, ok := w.find("place", "at:Rehab")
@@ -143,7 +143,7 @@ func TestANewPlaceIsNamedInTwoTouches(t *testing.T) {
 }
 
 func TestAPieceComesOutOfAKit(t *testing.T) {
-	w := demoAt(t, 60, ScreenTarp, usual, look.Options{})
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
 	w.tap("piece", "R41-112") // first-aid pack on the tarp
 	w.tap("act", "open-kit")
 	w.tap("piece", "R41-115")
@@ -154,7 +154,7 @@ func TestAPieceComesOutOfAKit(t *testing.T) {
 }
 
 func TestOnANewDepartmentASceneOpensAndRunsByTouch(t *testing.T) {
-	w := demoAt(t, -1, ScreenTarp, usual, look.Options{})
+	w := demoAt(t, -1, ScreenTarp, glass1280, look.Options{})
 	if got := w.text("reply"); got == "" || got[:2] != "No" {
 		t.Fatalf("the strip says %q, want that no scene is open", got)
 	}
@@ -171,7 +171,7 @@ func TestOnANewDepartmentASceneOpensAndRunsByTouch(t *testing.T) {
 }
 
 func TestAGloveThatWandersStillTouchesAndALongDragScrolls(t *testing.T) {
-	w := demoAt(t, 60, ScreenTarp, usual, look.Options{})
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
 	p, _ := w.find("piece", "R41-001")
 	from := fyne.NewPos(float32(p.X)+40, float32(p.Y)+40)
 	test.Drag(w.win.Canvas(), from, 6, 6)
@@ -181,7 +181,7 @@ func TestAGloveThatWandersStillTouchesAndALongDragScrolls(t *testing.T) {
 }
 
 func TestNothingOnTheTarpScreenIsCutOrTooSmallToTouch(t *testing.T) {
-	for _, size := range []fyne.Size{small, usual, large} {
+	for _, size := range []fyne.Size{glass1024, glass1280, glass1920} {
 		for _, minute := range []int{-1, 0, 36, 60, 125, 177} {
 			opt := LookFor(size, minute%2 == 0)
 			w := demoAt(t, minute, ScreenTarp, size, opt)
