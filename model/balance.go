@@ -20,7 +20,6 @@ type balance struct {
 	Restocked map[string]int `json:"restocked,omitempty"`
 	Seen      Vector         `json:"seen"`
 	Folded    int            `json:"folded"`
-	Barrier   int            `json:"barrier,omitempty"`
 }
 
 // kept is a line in its stored form.
@@ -55,7 +54,7 @@ const balanceFormat = 2
 // that an entry can ask for whose writer had seen what is in it.
 func (s *State) MarshalBalance() ([]byte, error) {
 	b := balance{Format: balanceFormat, Dept: s.Dept, Scenes: s.scenes, Held: s.held, Visitors: s.visitors,
-		Restocked: s.restocked, Seen: s.seen, Folded: s.folded, Barrier: s.barrier, Trails: map[int][]walk{}}
+		Restocked: s.restocked, Seen: s.seen, Folded: s.folded, Trails: map[int][]walk{}}
 	if s.want != s.Dept && len(s.held) > 0 {
 		b.Want = s.want
 	}
@@ -112,7 +111,7 @@ func RestoreBalance(data []byte) (*State, bool) {
 		return nil, false
 	}
 	s := &State{Dept: b.Dept.Index(), scenes: b.Scenes, held: b.Held, visitors: b.Visitors,
-		restocked: b.Restocked, seen: b.Seen, folded: b.Folded, barrier: b.Barrier}
+		restocked: b.Restocked, seen: b.Seen, folded: b.Folded}
 	if !s.restoreLines(b.Lines) {
 		return nil, false
 	}

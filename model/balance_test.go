@@ -43,6 +43,28 @@ func TestABoardFromABalanceGoesOnAsIfItHadNeverStopped(t *testing.T) {
 	})
 }
 
+func TestDevicesThatMeetAfterABalanceNeedNotFoldWhatIsInIt(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := started(t)
+		for _, seed := range rows(t, 50) {
+			l.Do(modeltest.Entry(modeltest.Rand(seed), l, "A", "B", "C"))
+		}
+		balance, n := again(t, l.State), len(l.Entries)
+		apart := []*modeltest.Log{l.Fork("A"), l.Fork("B")}
+		later := []model.Entry{}
+		for _, x := range apart {
+			for _, seed := range rows(t, 20) {
+				x.Do(modeltest.Entry(modeltest.Rand(seed), x))
+			}
+			later = append(later, x.Entries[n:]...)
+		}
+		for _, e := range model.Sorted(shuffled(t, later)) {
+			balance.Apply(e)
+		}
+		same(t, append(l.Entries, later...), balance)
+	})
+}
+
 func again(t *rapid.T, s *model.State) *model.State {
 	data, err := s.MarshalBalance()
 	if err != nil {

@@ -162,6 +162,23 @@ func TestAPieceThatComesIntoTheTablesIsNoLongerUnknown(t *testing.T) {
 		: SLEDGE home=1`)
 }
 
+func TestAMoveBeforeAChangeOfTheTablesIsNotTakenBackButMovedBack(t *testing.T) {
+	l := yard()
+	runs(t, l, "direct DRILL home>at:V1 -> ok straight_off")
+	removed(l, "LIGHT") // the lines stand elsewhere now
+	runs(t, l, `correct DRILL at:V1>home -> warned not_ready
+		: DRILL home=1 doubt=1
+		: BLOCK home=4`)
+}
+
+func TestAMoveIsTakenBackInItsOwnSceneOnly(t *testing.T) {
+	l := yard()
+	runs(t, l, "lend DRILL home>with:MED9 -> ok")
+	l.Open("T")
+	runs(t, l, `correct DRILL with:MED9>home -> warned not_ready
+		: DRILL home=1 doubt=1`)
+}
+
 func TestScenesSideBySideHaveGroundOfTheirOwn(t *testing.T) {
 	l := yard()
 	runs(t, l, "pull CONE 2 home>tarp -> ok")

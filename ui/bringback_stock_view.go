@@ -44,7 +44,7 @@ func orderWords(r restock.Row) string {
 	case r.Stock == nil:
 		return "no store line"
 	case r.Order > 0:
-		return fmt.Sprintf("order %d", r.Order)
+		return parts.B(fmt.Sprintf("order %d", r.Order))
 	case r.Backorder() > 0:
 		return fmt.Sprintf("%d wait", r.Backorder())
 	}

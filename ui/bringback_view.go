@@ -31,9 +31,9 @@ func (b *bringbackScreen) draw() {
 	case b.pad == padMany:
 		body = append(body, b.manyView())
 	case b.tab == tabRestock:
-		body = append(body, row(0, wide(b.stockList(stock), 1.25), b.stockView()))
+		body = append(body, row(0, b.stockList(stock), b.stockView()))
 	default:
-		body = append(body, row(0, wide(b.choreList(chores), 1.25), b.choreView(c, ok)))
+		body = append(body, row(0, b.choreList(chores), b.choreView(c, ok)))
 	}
 	b.tree.set(col(0, body...))
 }
@@ -127,7 +127,7 @@ func (b *bringbackScreen) repairers(c chore) []node {
 	warn := "Who puts it back in service?"
 	for _, a := range it.Checks {
 		if ch := n.d.Check(a.Check); ch != nil && ch.Never && !ch.Number && strings.Contains(n.s.Line(c.line).TagWords, a.Check) {
-			warn = "Only somebody qualified: " + ch.IfItFails + "."
+			warn = capital(ch.IfItFails) + ". Who was it?"
 		}
 	}
 	out := []node{sized(node{id: "who", view: parts.LabelView{ID: "who", Text: parts.B(warn), Role: look.Body, Mid: true}}, 52)}
@@ -193,17 +193,34 @@ func (b *bringbackScreen) reply() (parts.StripView, bool) {
 	if s == nil {
 		return parts.StripView{}, false
 	}
-	if s.trouble == nil && (len(s.entries) == 0 || !stationVerbs[s.entries[0].Verb]) {
+	if s.trouble == nil && (len(s.entries) == 0 || stationVerbs[s.entries[0].Verb] == "") {
 		return parts.StripView{}, false
 	}
 	if v, ok := b.n.answer(s); ok {
 		return v, true
 	}
 	e := &s.entries[len(s.entries)-1]
-	v := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: b.n.actLine(e), Second: "Done " + b.n.clock(e.At()), Keys: [2]parts.StripKey{{ID: "seen", Title: "Seen"}}}
+	k := 0
+	for _, e := range s.entries {
+		k += max(e.Quantity, 1)
+	}
+	if len(s.entries) > 1 && e.Verb == model.Repair {
+		k = e.Quantity // the reading before it was of the same pieces
+	}
+	v := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: stationVerbs[e.Verb] + ": " + e.Item, Keys: [2]parts.StripKey{{ID: "seen", Title: "Seen"}}}
+	if it := b.n.d.Item(e.Item); it != nil {
+		v.Title = stationVerbs[e.Verb] + ": " + some(it, k)
+	}
+	v.Second = b.n.clock(e.At())
+	if e.By != "" {
+		v.Second += ", " + b.n.memberFull(e.By)
+	}
 	return v, true
 }
 
-var stationVerbs = map[model.Verb]bool{
-	model.BringBack: true, model.Recharge: true, model.Clean: true, model.Repair: true, model.CheckIt: true, model.Restock: true,
+// stationVerbs are the acts of this screen, and what is said once they are
+// done.
+var stationVerbs = map[model.Verb]string{
+	model.BringBack: "Back home", model.Recharge: "Charged and home", model.Clean: "Washed and home",
+	model.Repair: "Back in service", model.CheckIt: "Looked at, ready", model.Restock: "Restocked",
 }

@@ -22,6 +22,10 @@ type loadupScreen struct {
 func newLoadUp(sh *Shell) screen {
 	l := &loadupScreen{sh: sh}
 	l.tree = newTree(l.act)
+	l.tree.resized = func() {
+		n := l.sh.now()
+		l.tree.set(n.loadupView(&l.st, n.bodyWidth()))
+	}
 	l.other = parts.NewKey(parts.KeyView{ID: "other", Title: "Other work", Icon: "more", Tone: parts.Header}, func() { l.act("other") })
 	return l
 }

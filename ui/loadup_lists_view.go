@@ -206,5 +206,5 @@ func (n *now) otherSide(st *luState) node {
 	return col(0, load,
 		key("sweep", "Look at every slot", n.doorWords(st.rig, *st.at), "glance"),
 		key("collect", "Collect by place", plural(len(n.lyingOut(st.rig)), "line")+" still out", "tarp"),
-		key("carry-others", "Carry for others", plural(len(n.others(st.rig)), "line")+" of other rigs", "carried"))
+		key("carry", "Carry for others", plural(len(n.others(st.rig)), "line")+" of other rigs", "carried"))
 }

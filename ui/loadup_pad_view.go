@@ -58,7 +58,7 @@ func (n *now) padSide() float32 {
 func (n *now) padBody(v leadView, pad padView, side node) node {
 	h := float32(98)
 	if n.narrow() {
-		h, v.line = 74, ""
+		h, v.line = 66, ""
 		if v.title != "" {
 			v.under = ""
 		}

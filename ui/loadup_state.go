@@ -194,6 +194,9 @@ func (n *now) pieceOf(line int) (piece, bool) {
 	var from model.Place
 	k := 0
 	for _, st := range l.Stacks {
+		if st.Place.Ground != n.scene.Ground {
+			continue
+		}
 		if st.Place.Kind == model.Tarp || st.Place.Kind == model.At && k == 0 {
 			from, k = st.Place, st.N
 			if from.Kind == model.Tarp {

@@ -278,7 +278,7 @@ func TestAllFromAPlaceComesBackWithOneTouch(t *testing.T) {
 
 func TestAPieceOfAnotherRigRidesAndStaysTheirs(t *testing.T) {
 	r := atRig(t, 153)
-	r.touch("act other", "act carry-others", "piece E42-021@at:BANK")
+	r.touch("act other", "act carry", "piece E42-021@at:BANK")
 	r.want("E42-021", "riding:R41", 1)
 }
 
@@ -303,6 +303,48 @@ func TestAnEmptyCylinderIsTaggedAndRidesHomeAndNobodyWavesItPast(t *testing.T) {
 	}
 }
 
+func TestHomeAsItIsIsHeldAndLeavesItNotReady(t *testing.T) {
+	r := atRig(t, 127)
+	r.touch("door L1", "slot R41-006", "digit 2", "digit 2", "digit done")
+	r.hold("as-is")
+	r.want("R41-006", "home", 1)
+	if e := r.last(); e.Reading != "battery=22;as_is" || !e.Reply.Has("not_ready") {
+		t.Fatalf("logged %+v, %+v", e.Act, e.Reply)
+	}
+}
+
+func TestADriversWordForAnotherRigIsHeld(t *testing.T) {
+	r := atRig(t, 137)
+	r.touch("act other", "act carry")
+	r.hold("vouch-P71")
+	r.want("P71-001", "home", 1)
+	if e := r.last(); e.Verb != model.Vouch || e.Rig != "P71" || !e.Reply.Has("by_word") {
+		t.Fatalf("logged %+v, %+v", e.Act, e.Reply)
+	}
+}
+
+func TestTheSideWhereHeStandsKeepsItsDoorsAndEveryTargetIsAHandHigh(t *testing.T) {
+	size := fyne.NewSize(1024, 768)
+	w := demoAt(t, 125, ScreenLoadUp, size, LookFor(size, false))
+	doors := 0
+	for _, p := range w.parts {
+		if p.Kind == parts.KindDoor {
+			if doors++; p.W < 88 || p.H < 88 {
+				t.Errorf("door %s is %d by %d", p.ID, p.W, p.H)
+			}
+		}
+	}
+	if doors != 9 {
+		t.Errorf("%d doors, want the four of the driver side and five others", doors)
+	}
+	w.shell.screens[ScreenLoadUp].(*loadupScreen).act("slot:R41-006")
+	for _, p := range w.parts {
+		if (p.Kind == parts.KindDigit || p.Kind == parts.KindAct) && (p.W < 88 || p.H < 88) {
+			t.Errorf("%s %s is %d by %d", p.Kind, p.ID, p.W, p.H)
+		}
+	}
+}
+
 func TestNoTextOfLoadUpIsCut(t *testing.T) {
 	for _, size := range []fyne.Size{{Width: 1280, Height: 800}, {Width: 1024, Height: 768}, {Width: 1920, Height: 1200}} {
 		for i, minute := range []int{0, 125, 126, 128, 153, 177} {
@@ -314,7 +356,7 @@ func TestNoTextOfLoadUpIsCut(t *testing.T) {
 				l.act("sweep")
 				noCuts(t, w, minute, size, d.Compartment+" sweep")
 			}
-			for _, mode := range []string{"collect", "carry-others", "other"} {
+			for _, mode := range []string{"collect", "carry", "other"} {
 				l.act(mode)
 				noCuts(t, w, minute, size, mode)
 			}
@@ -324,7 +366,6 @@ func TestNoTextOfLoadUpIsCut(t *testing.T) {
 
 func noCuts(t *testing.T, w *window, minute int, size fyne.Size, where string) {
 	t.Helper()
-	w.win.Canvas().Capture()
 	if cuts := parts.Cuts(w.shell.Root()); len(cuts) > 0 {
 		t.Errorf("minute %d, %v, %s: cut %q", minute, size, where, cuts)
 	}

@@ -62,16 +62,26 @@ func keyNode(v parts.KeyView) node { return node{id: v.ID, view: v} }
 // what was touched. An act has its plain id; any other kind of part has the
 // kind before it: "slot:R41-028".
 type tree struct {
-	box  *fyne.Container
-	top  node
-	act  func(id string)
-	made map[string]any // by kind and id
-	used map[string]bool
+	box *fyne.Container
+	top node
+	act func(id string)
+	// resized is called where the width is another, if it is
+	// not nil; it may set other nodes.
+	resized func()
+	width   float32
+	made    map[string]any // by kind and id
+	used    map[string]bool
 }
 
 func newTree(act func(id string)) *tree {
 	t := &tree{act: act, made: map[string]any{}}
-	t.box = box(func(size fyne.Size) { t.lay(t.top, 0, 0, size.Width, size.Height) })
+	t.box = box(func(size fyne.Size) {
+		if size.Width != t.width && t.top.view != nil && t.resized != nil {
+			t.width = size.Width
+			t.resized()
+		}
+		t.lay(t.top, 0, 0, size.Width, size.Height)
+	})
 	return t
 }
 

@@ -170,6 +170,7 @@ type step struct {
 	own   bool   // where it was counted short: found there, it was never missing
 	state string
 	at    int64 // when it was last looked at or skipped
+	nth   int   // in which order
 	is    func(logged string) bool
 }
 
@@ -277,10 +278,10 @@ func (n *now) looked(steps []step, looks []model.Entry, from int) []step {
 			i = len(steps) - 1
 		}
 		s := &steps[i]
-		s.at = e.At()
+		s.at, s.nth = e.At(), k+1
 		switch {
 		case slices.Contains(words, "wrong_tap"):
-			s.state, s.at = stepOpen, 0
+			s.state, s.at, s.nth = stepOpen, 0, 0
 		case slices.Contains(words, "skipped=unsafe"):
 			s.state = stepUnsafe
 		case slices.Contains(words, "skipped=later"):

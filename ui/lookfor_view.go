@@ -22,13 +22,13 @@ func order(all []step) (done []step, now *step, later []step) {
 		switch {
 		case s.state != stepOpen:
 			done = append(done, s)
-		case s.at != 0:
+		case s.nth != 0:
 			put = append(put, s)
 		default:
 			later = append(later, s)
 		}
 	}
-	byTime := func(a, b step) int { return cmp.Compare(a.at, b.at) }
+	byTime := func(a, b step) int { return cmp.Compare(a.nth, b.nth) }
 	slices.SortStableFunc(done, byTime)
 	slices.SortStableFunc(put, byTime)
 	if later = append(later, put...); len(later) > 0 {
@@ -61,7 +61,9 @@ func (l *lookforScreen) draw() {
 		l.tree.set(col(0, kids...))
 		return
 	}
-	l.chosen = h.id(n.d)
+	if id := h.id(n.d); id != l.chosen { // what was asked is about a piece that is gone from the list
+		l.chosen, l.mode, l.typed, l.officer = id, lookSteps, "", ""
+	}
 	bottom := node{}
 	if said {
 		bottom = sized(node{id: "reply", view: reply}, look.Floor)
@@ -298,7 +300,7 @@ func (l *lookforScreen) stepsView(h hunt, t trail, bottom node) node {
 	kids = append(kids, l.presentView(len(done), now)...)
 	for i := range below {
 		v := parts.RowView{ID: "later", Number: fmt.Sprint(len(done) + 2 + i), Title: later[i].title, Tone: parts.Quiet, Off: true}
-		if later[i].at != 0 {
+		if later[i].nth != 0 {
 			v.Right = "skipped, comes again"
 		}
 		if rest := len(later) - i; i == below-1 && rest > 1 {

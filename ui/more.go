@@ -19,10 +19,10 @@ type moreScreen struct {
 	close  *parts.HoldKey
 	rows   *parts.Column
 	panel  *parts.Panel
-	about  *parts.Label
+	about  *parts.Panel
+	side   *parts.Scroller
 	parts  map[string]*parts.Row
 	strip  *parts.Strip
-	closed bool
 }
 
 func newMore(sh *Shell) screen {
@@ -31,9 +31,10 @@ func newMore(sh *Shell) screen {
 		m.keys = append(m.keys, parts.NewKey(parts.KeyView{}, do))
 	}
 	m.close = parts.NewHoldKey(parts.HoldView{}, m.closeScene)
-	m.rows = parts.NewColumn(0)
-	m.panel = parts.NewPanel(parts.PanelView{Title: "Each rig's balance", Note: "what came off, and where it is", Rule: true}, parts.NewScroller(m.rows))
-	m.about = parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: aboutWords})
+	m.rows = parts.NewColumn(look.Gap)
+	m.panel = parts.NewPanel(parts.PanelView{Title: "Each rig's balance", Note: "what came off, and where it is", Rule: true}, m.rows)
+	m.about = parts.NewPanel(parts.PanelView{Title: "Before you rely on it", Rule: true}, parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: aboutWords}))
+	m.side = parts.NewScroller(parts.NewColumn(look.Gap, m.panel, m.about))
 	m.strip = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
 	m.root = box(m.layout)
 	return m
@@ -56,11 +57,9 @@ func (m *moreScreen) layout(size fyne.Size) {
 	}
 	y := float32((len(m.keys)+1)/2) * (keyH + gap)
 	place(m.close, 0, y, left, keyH)
-	y += keyH + gap
 	stripH := look.U(look.Floor)
-	place(m.about, look.U(8), y, left-look.U(16), size.Height-y-stripH-gap)
 	place(m.strip, 0, size.Height-stripH, size.Width, stripH)
-	place(m.panel, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
+	place(m.side, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
 }
 
 // show brings the screen up to date.
@@ -102,7 +101,7 @@ func (m *moreScreen) show(n *now) head {
 		for _, k := range m.keys {
 			m.root.Objects = append(m.root.Objects, k)
 		}
-		m.root.Objects = append(m.root.Objects, m.close, m.about, m.panel, m.strip)
+		m.root.Objects = append(m.root.Objects, m.close, m.side, m.strip)
 		relay(m.root)
 	}
 	return head{title: "More", sentence: n.sceneName()}
@@ -116,7 +115,7 @@ func (m *moreScreen) showRigs(n *now) {
 		if a.CameOff == 0 {
 			continue
 		}
-		v := parts.RowView{ID: "balance-" + r, Mark: n.mark(r), Title: fmt.Sprintf("%s: %d came off", n.rigName(r), a.CameOff), Second: balanceWords(a), Off: true}
+		v := parts.RowView{ID: "balance-" + r, Mark: n.mark(r), Title: fmt.Sprintf("%s: %d came off", n.rigName(r), a.CameOff), Second: balanceWords(a), Off: true, NoRule: true}
 		if m.parts[r] == nil {
 			m.parts[r] = parts.NewRow(v, nil)
 		}
@@ -127,6 +126,7 @@ func (m *moreScreen) showRigs(n *now) {
 		rows = append(rows, parts.NewLines(parts.LabelView{Text: "Nothing has come off a rig in this scene.", Role: look.Body}))
 	}
 	m.rows.SetInside(rows...)
+	m.side.Refresh()
 }
 
 // balanceWords are the terms of an account that are not nought.

@@ -1,7 +1,9 @@
 package ui
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -118,11 +120,17 @@ func (n *now) crew() []*model.Member {
 
 // readBack is what is where, as it is read aloud at a relief.
 func (n *now) readBack() string {
-	text := ""
-	for _, c := range n.s.Checkpoints() {
-		if c.Place.Kind == model.Tarp || c.Place.Kind == model.At {
-			text += parts.B(n.placeName(c.Place)) + ": " + plural(c.Lines, "line") + " of " + n.rigName(c.Rig) + "\n"
+	text, last := "", ""
+	all := n.s.Checkpoints()
+	slices.SortStableFunc(all, func(a, b model.Checkpoint) int { return strings.Compare(b.Place.String(), a.Place.String()) })
+	for _, c := range all {
+		if c.Place.Kind != model.Tarp && c.Place.Kind != model.At {
+			continue
 		}
+		if name := n.placeName(c.Place); name != last {
+			text, last = text+parts.B(name)+"\n", name
+		}
+		text += fmt.Sprintf("%s, %s of %s\n", plural(c.Lines, "line"), plural(c.Pieces, "piece"), n.rigName(c.Rig))
 	}
 	if text == "" {
 		return "Nothing is out."

@@ -14,8 +14,8 @@ import (
 
 var glass1024, glass1280, glass1920 = fyne.NewSize(1024, 768), fyne.NewSize(1280, 800), fyne.NewSize(1920, 1200)
 
-// at is how many pieces of an item are at a place.
-func (w *window) at(item, place string) int {
+// countAt is how many pieces of an item are at a place.
+func (w *window) countAt(item, place string) int {
 	p, err := model.ParsePlace(place)
 	if err != nil {
 		w.t.Fatal(err)
@@ -27,19 +27,19 @@ func TestTwoTouchesStageIssueAndReturn(t *testing.T) {
 	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
 	w.tap("piece", "R41-001") // the spreader on the tarp
 	w.tap("place", "at:V1")
-	if w.at("R41-001", "at:V1") != 1 {
+	if w.countAt("R41-001", "at:V1") != 1 {
 		t.Fatalf("the spreader is not at V1: %s", w.text("reply"))
 	}
 	w.tap("place", "at:V1")
 	w.tap("piece", "R41-001")
 	w.tap("place", "tarp")
-	if w.at("R41-001", "tarp") != 1 {
+	if w.countAt("R41-001", "tarp") != 1 {
 		t.Fatal("the spreader did not come back to the tarp")
 	}
 	w.tap("place", "tarp")
 	w.tap("piece", "R41-015") // asked next, still on the rig
 	w.tap("place", "tarp")
-	if w.at("R41-015", "tarp") != 2 {
+	if w.countAt("R41-015", "tarp") != 2 {
 		t.Fatal("the shields are not staged")
 	}
 }
@@ -59,11 +59,11 @@ func TestSeveralPiecesGoTogetherAsOneTouchAndComeBackWithOneUndo(t *testing.T) {
 	w.tap("piece", "R41-001")
 	w.tap("piece", "R41-052")
 	w.tap("place", "at:BANK")
-	if w.at("R41-001", "at:BANK") != 1 || w.at("R41-052", "at:BANK") != 1 {
+	if w.countAt("R41-001", "at:BANK") != 1 || w.countAt("R41-052", "at:BANK") != 1 {
 		t.Fatal("the two did not go together")
 	}
 	w.tap("act", "undo")
-	if w.at("R41-001", "tarp") != 1 || w.at("R41-052", "tarp") != 1 {
+	if w.countAt("R41-001", "tarp") != 1 || w.countAt("R41-052", "tarp") != 1 {
 		t.Fatal("one undo did not bring both back")
 	}
 }
@@ -80,7 +80,7 @@ func TestUndoGoesBackFiveTouchesAndNoFurther(t *testing.T) {
 	}
 	for k := len(places) - 2; k >= 1; k-- {
 		w.tap("act", "undo")
-		if w.at("R41-001", places[k]) != 1 {
+		if w.countAt("R41-001", places[k]) != 1 {
 			t.Fatalf("after an undo it is not back at %s", places[k])
 		}
 	}
@@ -96,8 +96,8 @@ func TestAHandfulOfBlocksIsOneTouchMore(t *testing.T) {
 	}
 	w.tap("quantity", "3")
 	w.tap("place", "at:V1")
-	if w.at("R41-056", "at:V1") != 3 || w.at("R41-056", "tarp") != 1 {
-		t.Errorf("3 of 4 did not go: %d there", w.at("R41-056", "at:V1"))
+	if w.countAt("R41-056", "at:V1") != 3 || w.countAt("R41-056", "tarp") != 1 {
+		t.Errorf("3 of 4 did not go: %d there", w.countAt("R41-056", "at:V1"))
 	}
 }
 
@@ -109,7 +109,7 @@ func TestAThingThatComesBackCannotBeUsedUp(t *testing.T) {
 		t.Errorf("Used up is %q, want shut", p.State)
 	}
 	w.tap("place", "used")
-	if w.at("R41-001", "used") != 0 {
+	if w.countAt("R41-001", "used") != 0 {
 		t.Error("the spreader was used up")
 	}
 }
@@ -122,7 +122,7 @@ func TestThreeLettersFindAPieceByAnyOfItsNamesWhereverItIs(t *testing.T) {
 	}
 	w.tap("piece", "R41-133") // head block set, home on the rig
 	w.tap("place", "with:MED9")
-	if w.at("R41-133", "with:MED9") != 1 {
+	if w.countAt("R41-133", "with:MED9") != 1 {
 		t.Errorf("the head block set did not go with Medic 9: %s", w.text("reply"))
 	}
 }
@@ -137,7 +137,7 @@ func TestANewPlaceIsNamedInTwoTouches(t *testing.T) {
 	}
 	w.tap("piece", "R41-138")
 	w.tap("place", "at:Rehab")
-	if w.at("R41-138", "at:Rehab") != 1 {
+	if w.countAt("R41-138", "at:Rehab") != 1 {
 		t.Error("the blanket is not at rehab")
 	}
 }
@@ -148,7 +148,7 @@ func TestAPieceComesOutOfAKit(t *testing.T) {
 	w.tap("act", "open-kit")
 	w.tap("piece", "R41-115")
 	w.tap("place", "used")
-	if got := w.at("R41-115", "used"); got == 0 {
+	if got := w.countAt("R41-115", "used"); got == 0 {
 		t.Errorf("no dressing was used: %s", w.text("reply"))
 	}
 }
@@ -162,7 +162,7 @@ func TestOnANewDepartmentASceneOpensAndRunsByTouch(t *testing.T) {
 	w.tap("act", "open-Car extrication")
 	w.tap("piece", "R41-001")
 	w.tap("place", "tarp")
-	if w.at("R41-001", "tarp") != 1 {
+	if w.countAt("R41-001", "tarp") != 1 {
 		t.Fatalf("the spreader is not on the tarp: %s", w.text("reply"))
 	}
 	if got := w.text("proof"); got != "1 came off = 0 home again + 1 on tarp + 0 unexplained. Adds up" {

@@ -135,6 +135,18 @@ func TestACorrectThatTakesTheLastMoveBackLeavesNoTrace(t *testing.T) {
 			direct BOX home>at:V1              -> ok straight_off two_person
 			tag SAW                            -> ok
 			correct BOX at:V1>home             -> warned not_ready unread_inside`,
+		"not when something left it since": `
+			pull BOX home>tarp                 -> ok two_person
+			take_out SAW 2 home>at:V1          -> ok
+			correct BOX tarp>home              -> ok
+			: SAW at:V1=2`,
+		"not when something came into it since": `
+			take_out SAW 2 home>tarp           -> ok
+			direct BOX home>at:V1              -> ok straight_off
+			stow SAW 2 tarp>home               -> refused kit_away
+			correct SAW 2 tarp>home            -> ok
+			: SAW kit:BOX=2
+			correct BOX at:V1>home             -> warned not_ready unread_inside`,
 		"not when something was said of the kit it was in": `
 			pull BOX home>tarp                 -> ok two_person
 			take_out PUNCH home>at:V1          -> ok

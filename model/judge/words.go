@@ -85,7 +85,7 @@ func (r *ruling) taken(out model.Outcome) string {
 	}
 	for _, m := range out.Moves {
 		if it := r.s.Dept.Item(m.Item); it != nil && len(parts) < 6 {
-			add("%s %s to %s", counted(it, m.N), r.where(m.From), r.where(m.To))
+			add("%s now %s", counted(it, m.N), r.where(m.To))
 		}
 	}
 	if n := len(out.Moves); n > 6 {

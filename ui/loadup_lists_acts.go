@@ -1,0 +1,124 @@
+package ui
+
+import (
+	"fmt"
+
+	"tarpside/board"
+	"tarpside/model"
+)
+
+// sweep is a touch on a key of the sweep.
+func (l *loadupScreen) sweep(n *now, id string) {
+	st := &l.st
+	switch id {
+	case "here":
+		st.empty = ""
+	case "not-here":
+		act := l.by(n, model.Act{Verb: model.Count, Item: st.empty, Quantity: 0, From: "home"})
+		st.empty = ""
+		l.sh.log(board.Tap{Acts: []model.Act{act}})
+	case "not-opened":
+		name := n.doorWords(st.rig, *st.at)
+		st.mode = luLoad
+		l.sh.log(board.Tap{Acts: []model.Act{l.by(n, model.Act{Verb: model.Note, Rig: st.rig, Quantity: model.Blank,
+			Reading: notOpened(st.rig, *st.at), Note: name + " of " + n.rigName(st.rig) + " not opened"})}})
+	case "all-here":
+		if n.sweepReason(st) != "" {
+			return
+		}
+		var acts []model.Act
+		for _, i := range n.sweepLines(st) {
+			acts = append(acts, l.by(n, model.Act{Verb: model.Seen, Item: n.d.Items[i].ID, Quantity: n.s.Line(i).N(n.s.HomeOf(i)), From: "home", To: "home"}))
+		}
+		st.mode = luLoad
+		if len(acts) > 0 {
+			l.sh.log(board.Tap{Acts: acts})
+		}
+	}
+}
+
+// member chooses who loads, or the officer who lets a piece pass.
+func (l *loadupScreen) member(n *now, id string) {
+	st := &l.st
+	if !st.judges {
+		if st.loader == nil {
+			st.loader = map[string]string{}
+		}
+		st.loader[st.rig] = id
+		return
+	}
+	p, ok := n.inHand(st)
+	if !ok {
+		return
+	}
+	failing, _ := n.failing(st, p)
+	var acts []model.Act
+	for _, f := range failing {
+		acts = append(acts, model.Act{Verb: model.Override, By: id, Item: p.item.ID, Quantity: model.Blank, Reading: f})
+	}
+	l.log(append(acts, l.home(n, p, model.Stow, joined(l.reading(n, p, false), l.anyway())))...)
+}
+
+// lying is a touch on a piece at a place: back to the tarp, or carried.
+func (l *loadupScreen) lying(n *now, id string) {
+	st := &l.st
+	if st.mode == luCarry {
+		for _, x := range n.others(st.rig) {
+			if lyingID(n, x) == id {
+				l.sh.log(board.Tap{Acts: []model.Act{l.by(n, model.Act{Verb: model.Carry, Item: n.d.Items[x.line].ID, Quantity: x.n, From: x.place.String(), To: "riding:" + st.rig})}})
+			}
+		}
+		return
+	}
+	for _, x := range n.lyingOut(st.rig) {
+		if lyingID(n, x) != id {
+			continue
+		}
+		if st.item = id; x.n == 1 {
+			l.quantity(n, "all")
+		}
+	}
+}
+
+// quantity says how many of a line are back.
+func (l *loadupScreen) quantity(n *now, id string) {
+	for _, x := range n.lyingOut(l.st.rig) {
+		if lyingID(n, x) != l.st.item {
+			continue
+		}
+		k := x.n
+		if id != "all" {
+			fmt.Sscan(id, &k)
+		}
+		l.st.item = ""
+		l.sh.log(board.Tap{Acts: []model.Act{l.back(n, x, k)}})
+	}
+}
+
+func (l *loadupScreen) back(n *now, x lying, k int) model.Act {
+	return l.by(n, model.Act{Verb: model.Return, Item: n.d.Items[x.line].ID, Quantity: k, From: x.place.String(), To: "tarp"})
+}
+
+// returnAll brings all of the rig from one place to the tarp.
+func (l *loadupScreen) returnAll(n *now, place string) {
+	var acts []model.Act
+	for _, x := range n.lyingOut(l.st.rig) {
+		if x.place.Name == place {
+			acts = append(acts, l.back(n, x, x.n))
+		}
+	}
+	if len(acts) > 0 {
+		l.st.item = ""
+		l.sh.log(board.Tap{Acts: acts})
+	}
+}
+
+// vouch takes a driver's word that all of a rig is aboard.
+func (l *loadupScreen) vouch(n *now, rig string) {
+	if rig == "" {
+		for _, x := range n.others(l.st.rig) {
+			rig = n.d.Items[x.line].Rig
+		}
+	}
+	l.sh.log(board.Tap{Acts: []model.Act{l.by(n, model.Act{Verb: model.Vouch, Rig: rig, Quantity: model.Blank})}})
+}

@@ -1,0 +1,169 @@
+package ui
+
+import (
+	"strings"
+
+	"tarpside/model/judge"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// blockedView says what closes the way and what can be done.
+func (n *now) blockedView(st *luState, p piece) node {
+	cure := n.cures(st, p)
+	v := leadView{id: "blocked", tone: parts.Alarm, icon: "bar", over: "Blocked", title: p.item.Short(), under: cure.words}
+	keys := []node{keyNode(n.cureKey("unstow", cure.near, parts.Filled, "out"))}
+	second := []node{}
+	if len(cure.other) > 0 {
+		second = append(second, keyNode(n.cureKey("unstow-other", cure.other, parts.Usual, "out instead")))
+	}
+	second = append(second, node{id: "in-anyway", view: parts.HoldView{ID: "in-anyway", Title: "It is in anyway", Second: "hold: logged as your eyes saw it", Sure: "It is in"}})
+	out := col(0, node{id: "blocked", view: v}, row(104, keys...), row(142, second...))
+	return out
+}
+
+func (n *now) cureKey(id string, items []string, tone parts.Tone, tail string) parts.KeyView {
+	two, weight := false, []string{}
+	for _, it := range items {
+		i := n.d.ItemIndex(it)
+		two = two || n.s.TwoPerson(i)
+		weight = append(weight, pounds(n.s.Weight(i), &n.d.Items[i]))
+	}
+	v := parts.KeyView{ID: id, Title: "Take the " + n.names(items) + " out", Icon: "one", Tone: tone, Lay: parts.LayLeft, Second: strings.Join(weight, " and ")}
+	if tail != "out" {
+		v.Title, v.Icon = upper(n.names(items))+" "+tail, ""
+	}
+	if two {
+		v.Second += ", two people"
+		if v.Icon != "" {
+			v.Icon = "two"
+		}
+	}
+	v.Second += ". Back in after it"
+	return v
+}
+
+// taggedView: out of service, it can only ride home tagged.
+func (n *now) taggedView(st *luState, p piece) node {
+	v := n.leadOf(st, p)
+	v.over, v.icon = "Out of service", "tag"
+	if w := n.s.Line(p.line).TagWords; w != "" {
+		v.under = n.tagWords(w)
+	}
+	key := parts.KeyView{ID: "stow-tagged", Title: "In, tagged", Second: "rides home out of service", Icon: "tag", Tone: parts.Filled}
+	if by := n.closedBy(p.line); len(by) > 0 {
+		v.under = "Its way is closed by " + n.names(by)
+		return col(0, node{id: "piece", view: v}, row(104, keyNode(n.cureKey("unstow", n.cures(st, p).near, parts.Filled, "out"))),
+			row(104, node{id: "in-anyway", view: parts.HoldView{ID: "in-anyway", Title: "In anyway, tagged", Second: "hold: logged as seen", Sure: "It is in"}}))
+	}
+	return col(0, node{id: "piece", view: v}, row(112, keyNode(key)))
+}
+
+// kitAwayView: it lives in a kit that is elsewhere.
+func (n *now) kitAwayView(p piece) node {
+	where, _ := n.whereWord(n.s.Real(n.s.HomeOf(p.line)))
+	v := leadView{id: "kit-away", tone: parts.Alarm, icon: "kit", over: "Its kit is not here", title: p.item.Short(),
+		under: "It lives in " + n.itemName(p.item.Kit) + ", which is " + where + ". Leave it on the tarp until the kit is back."}
+	return col(0, node{id: "kit-away", view: v}, row(112, keyNode(parts.KeyView{ID: "drop", Title: "Leave it for now", Icon: "go"})))
+}
+
+// refusedView is a refusal as a question: what now?
+func (n *now) refusedView(st *luState, p piece) node {
+	e := st.said
+	failing, hard := n.failing(st, p)
+	v := leadView{id: "refused", tone: parts.Alarm, icon: "bar", over: "It does not pass", title: p.item.Short(), under: n.failWords(st, failing)}
+	var keys []node
+	add := func(k parts.KeyView) {
+		k.Lay, k.Role = parts.LayLeft, look.Group
+		keys = append(keys, keyNode(k))
+	}
+	switch {
+	case e.Reply.Has(judge.Gate):
+		for _, f := range failing {
+			switch f {
+			case "battery", "bars":
+				add(parts.KeyView{ID: "charge", Title: "To the charger", Icon: "plug", Tone: parts.Filled})
+			case "clean":
+				add(parts.KeyView{ID: "bag", Title: "Bag it, sealed", Icon: "bag"})
+			}
+		}
+		add(parts.KeyView{ID: "tag", Title: "Tag it, home tagged", Second: "out of service", Icon: "tag"})
+		if hard == "" {
+			add(parts.KeyView{ID: "override", Title: "Officer lets it pass", Second: "stays not ready", Icon: "say"})
+		} else {
+			v.under += " Nobody may wave " + hard + " past."
+		}
+	default:
+		v.over, v.under = "Not taken", e.Reply.Text
+	}
+	add(parts.KeyView{ID: "again", Title: "Answer again", Icon: "back"})
+	keys = append(keys, node{id: "as-is", view: parts.HoldView{ID: "as-is", Title: "Home as it is", Second: "hold: not ready", Sure: "As it is"}})
+	if len(keys) > 0 {
+		if k, ok := keys[0].view.(parts.KeyView); ok {
+			k.Tone = parts.Filled
+			keys[0].view = k
+		}
+	}
+	out := col(0, node{id: "refused", view: v})
+	for len(keys) > 0 {
+		k := min(2, len(keys))
+		out.kids = append(out.kids, row(look.Floor+4, keys[:k]...))
+		keys = keys[k:]
+	}
+	return out
+}
+
+// failing lists the checks of the piece that fail by what was answered, and
+// names the first that nobody may wave past.
+func (n *now) failing(st *luState, p piece) (failing []string, hard string) {
+	for _, a := range p.item.Checks {
+		word := st.given[a.Check]
+		if word != "" && n.passes(p, a.Check, word) {
+			continue
+		}
+		failing = append(failing, a.Check)
+		c := n.d.Check(a.Check)
+		if hard == "" && (c == nil || c.Never || c.NeverWord != "" && word == c.NeverWord) {
+			hard = a.Check
+		}
+	}
+	return failing, hard
+}
+
+// failWords says what to do about each check that fails.
+func (n *now) failWords(st *luState, failing []string) string {
+	var out []string
+	for _, f := range failing {
+		if c := n.d.Check(f); c != nil {
+			short, _ := askWords(c)
+			words := strings.TrimSuffix(short, "?") + ": " + st.given[f]
+			if st.given[f] == "" {
+				words += "no answer"
+			}
+			out = append(out, words+". "+upper(c.IfItFails)+".")
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// officersView asks which officer lets it pass.
+func (n *now) officersView(st *luState, p piece) node {
+	failing, _ := n.failing(st, p)
+	v := leadView{id: "officers", over: "Which officer lets it pass?", title: p.item.Short(), under: "He sees it himself: " + and(failing) + ". It stays not ready."}
+	out := col(0, node{id: "officers", view: v})
+	var keys []node
+	for _, own := range []bool{true, false} {
+		for _, m := range n.d.Members {
+			if m.Officer && m.Agency == n.d.RigAgency(p.item.Rig) && (m.Rig == p.item.Rig) == own && len(keys) < 5 {
+				keys = append(keys, keyNode(parts.KeyView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Lay: parts.LayLeft, Role: look.Group}))
+			}
+		}
+	}
+	keys = append(keys, keyNode(parts.KeyView{ID: "again", Title: "Nobody does", Icon: "back", Lay: parts.LayLeft, Role: look.Group}))
+	for len(keys) > 0 {
+		k := min(2, len(keys))
+		out.kids = append(out.kids, row(look.Floor+4, keys[:k]...))
+		keys = keys[k:]
+	}
+	return out
+}
