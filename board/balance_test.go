@@ -104,6 +104,7 @@ func TestALateEntryIsFoldedWhereItBelongs(t *testing.T) {
 		a.log(t, act(model.PullOff, 4, "R41-059", "home", "tarp"))
 		b.add(t, entriesIn(t, a.path)...) // and now B is cut off
 		a.log(t, act(model.Hand, 4, "R41-059", "tarp", "at:V1"))
+		a.log(t, act(model.MoveTo, 4, "R41-059", "at:V1", "at:ROAD"))
 		if b.clock.now = a.clock.now.Add(-time.Second); !slow {
 			b.clock.passes(3 * time.Minute)
 		}

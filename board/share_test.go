@@ -250,6 +250,24 @@ func TestStampsRiseWhateverTheClockDoes(t *testing.T) {
 	b.sound(t)
 }
 
+func TestATabletThatGetsItsOwnEntriesBackGoesOnBehindThem(t *testing.T) {
+	was := newTablet(t, "A").withDemo(t)
+	was.clock.passes(time.Hour)
+	was.begin(t, "Lost file")
+	last := was.log(t, word(model.Note))
+	is := newTablet(t, "A") // an hour before, as its clock says
+	is.add(t, entriesIn(t, was.path)...)
+	for range 2 { // the second time after a restart
+		e := is.log(t, word(model.Note))
+		if e.Stamp.Compare(last.Stamp) <= 0 || e.N() != last.N()+1 {
+			t.Errorf("stamp %v, number %d after %v, %d", e.Stamp, e.N(), last.Stamp, last.N())
+		}
+		last = e
+		is.reopen(t)
+	}
+	is.sound(t)
+}
+
 // acts that make sense often enough, for any line.
 func drawAct(r *rapid.T, b *tablet) model.Act {
 	d := b.Picture().State.Dept

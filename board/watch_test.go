@@ -220,22 +220,38 @@ func TestABoardForReadingOnlyDoesNotNeedABalance(t *testing.T) {
 	}
 }
 
-type noRandom struct{}
+// A dry source of randomness gives nothing once its n bytes are used up.
+type dry struct{ n int }
 
-func (noRandom) Read([]byte) (int, error) { return 0, errors.New("no randomness") }
+func (d *dry) Read(p []byte) (int, error) {
+	if d.n -= len(p); d.n < 0 {
+		return 0, errors.New("no randomness")
+	}
+	return len(p), nil
+}
 
-func TestWithoutRandomnessNothingIsLogged(t *testing.T) {
+func TestWithoutRandomnessNothingIsLoggedAndTheClockStandsStill(t *testing.T) {
 	b := newTablet(t, "A").withDemo(t)
 	b.begin(t, "Ids")
 	b.shut(t)
-	b.opts.Random = noRandom{}
+	d := &dry{}
+	b.opts.Random = d
 	b.open(t)
 	was := b.Picture()
-	if _, err := b.Log(board.Tap{Acts: []model.Act{word(model.Note)}}); err == nil || b.Picture() != was {
-		t.Error("an act without an id was logged: ", err)
+	two := board.Tap{Acts: []model.Act{word(model.Note), word(model.Note)}}
+	for d.n = range 20 { // enough for one id of two, at most
+		if _, err := b.Log(two); err == nil || b.Picture() != was {
+			t.Error("an act without an id was logged: ", err)
+		}
 	}
+	d.n = 0
 	if _, err := b.OpenScene("M01", "x", nil, time.Time{}); err == nil || b.Picture() != was {
 		t.Error("a scene without an id was opened: ", err)
+	}
+	last := was.Entries[len(was.Entries)-1].Stamp
+	d.n = 10
+	if e := b.log(t, word(model.Note)); e.Stamp.Wall != last.Wall || e.Stamp.Count != last.Count+1 {
+		t.Errorf("stamp %v after %v", e.Stamp, last)
 	}
 }
 

@@ -198,4 +198,11 @@ func TestScenesSideBySideHaveGroundOfTheirOwn(t *testing.T) {
 		stow CONE 2 tarp>home -> ok`)
 	l.Scene = "T" // a row of a device that had not heard
 	runs(t, l, "stow CONE 3 at:V1>home -> ok")
+	l.Open("V")
+	l.Open("W", "U")
+	l.Open("X", "V")
+	l.Scene = "W"
+	runs(t, l, "pull CONE home>tarp -> ok")
+	l.Scene = "S" // the one before the one before
+	runs(t, l, "hand CONE tarp>at:V1 -> ok")
 }

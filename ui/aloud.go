@@ -26,16 +26,23 @@ type aloudLine struct {
 // aloudLines is how many lines a page has at most.
 const aloudLines = 7
 
-// paged splits what is too long for a page.
+// paged splits what is too long for a page. A heading stays with what it
+// heads, and is said again where its group goes on.
 func paged(title, note string, lines []aloudLine) []aloudPage {
 	var out []aloudPage
 	for len(lines) > aloudLines {
 		cut := aloudLines
-		if lines[cut-1].Strong { // a heading stays with what it heads
+		if lines[cut-1].Strong {
 			cut--
 		}
-		out = append(out, aloudPage{title, note, lines[:cut]})
-		lines = lines[cut:]
+		out = append(out, aloudPage{title, note, lines[:cut:cut]})
+		rest := lines[cut:]
+		for k := cut - 1; k >= 0 && !rest[0].Strong; k-- {
+			if lines[k].Strong {
+				rest = append([]aloudLine{lines[k]}, rest...)
+			}
+		}
+		lines = rest
 	}
 	return append(out, aloudPage{title, note, lines})
 }

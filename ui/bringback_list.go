@@ -225,19 +225,20 @@ func (n *now) choreRow(c chore, chosen bool) parts.RowView {
 
 // choreDone are the words of the key that ends a chore.
 func choreDone(c chore, k int) (id, title string) {
-	all := ""
-	if c.n > 1 {
-		all = fmt.Sprintf(" %d", k)
-	}
 	switch c.verb {
 	case model.BringBack:
-		return "bring-back", "Back home" + all
+		id, title = "bring-back", "Back home"
 	case model.Recharge:
-		return "recharge", "Charged, home" + all
+		id, title = "recharge", "Charged, home"
 	case model.Clean:
-		return "clean", "Washed, home" + all
+		id, title = "clean", "Washed, home"
 	case model.Repair:
-		return "repair", "Back in service" + all
+		id, title = "repair", "Back in service"
+	default:
+		id, title = "check", "Checked"
 	}
-	return "check", "Checked" + all
+	if c.n > 1 {
+		title = fmt.Sprintf("%d %s", k, low(title))
+	}
+	return id, title
 }

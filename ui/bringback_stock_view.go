@@ -114,7 +114,7 @@ func (n *now) stockFacts(r restock.Row) [][2]string {
 	if r.Stock == nil {
 		return out
 	}
-	out = append(out, [2]string{"In the store now", fmt.Sprint(r.Before)}, [2]string{"It gives", fmt.Sprint(r.Issue())}, [2]string{"Left in the store then", fmt.Sprint(r.After())})
+	out = append(out, [2]string{"In the store now", fmt.Sprint(r.Before)}, [2]string{"The store can give", fmt.Sprint(r.Issue())}, [2]string{"Left in the store then", fmt.Sprint(r.After())})
 	if r.Backorder() > 0 {
 		out = append(out, [2]string{"It cannot give", fmt.Sprint(r.Backorder())})
 	}

@@ -3,6 +3,7 @@ package ui
 import (
 	"testing"
 
+	"tarpside/board"
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
@@ -182,6 +183,25 @@ func TestRestockTakesFromTheStoreWhatWasUsedOrLost(t *testing.T) {
 	w.tap(parts.KindAct, "restock")
 	if len(w.board.Picture().Entries) != before {
 		t.Error("blankets that are only to be washed were replaced")
+	}
+}
+
+func TestRestockGivesNoMoreThanTheStoreHas(t *testing.T) {
+	w := station(t)
+	use := model.Act{Verb: model.Use, Item: "R41-123", Quantity: 3, From: "home", To: "used"} // with the one used: 4, and 3 in the store
+	if _, err := w.board.Log(board.Tap{Acts: []model.Act{use}}); err != nil {
+		t.Fatal(err)
+	}
+	w.tap(parts.KindAct, tabRestock)
+	w.shell.screens[ScreenBringBack].(*bringbackScreen).choose("stock-ST06")
+	w.textHas("fact", "It cannot give, 1")
+	w.tap(parts.KindAct, "restock")
+	if w.at("R41-123", "used") != 1 || w.board.Picture().State.Restocked("ST06") != 3 {
+		t.Errorf("%d still used, %d taken", w.at("R41-123", "used"), w.board.Picture().State.Restocked("ST06"))
+	}
+	w.shell.screens[ScreenBringBack].(*bringbackScreen).choose("stock-ST06")
+	if p, _ := w.find(parts.KindAct, "restock"); p.State != "off" {
+		t.Errorf("an empty store still gives: %+v", p)
 	}
 }
 

@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -179,22 +180,22 @@ func (g *glanceScreen) layRight(x, w, h float32) {
 	place(g.sent.obj, x, h-sent, w, sent)
 }
 
-// layBands shares the height out: each place gets a row of names, the rest
-// goes to those with the most key pieces not yet named.
+// layBands lays the places out over one another. Places for which there is
+// no height are counted in the line below.
 func (g *glanceScreen) layBands(w, h float32) {
 	bands := g.view.Bands
 	foot := ""
 	if g.view.Away != "" {
 		foot = "Elsewhere: " + g.view.Away
 	}
-	least := look.U(bandLeast)
 	footH := look.U(30)
 	shown := len(bands)
-	for shown > 1 && least*float32(shown)+footH > h {
+	for shown > 1 && look.U(bandLeast)*float32(shown)+footH > h {
 		shown--
 	}
 	for _, b := range bands[shown:] {
 		foot = strings.TrimSuffix(fmt.Sprintf("Also %s, %s. %s", b.Name, plural(b.Lines, "line"), foot), " ")
+		g.bands[slices.IndexFunc(bands, func(x bandView) bool { return x.Place == b.Place })].obj.Hide()
 	}
 	switch text := fyne.MeasureText(foot, look.Body.Base(), look.Body.Style()).Width; {
 	case foot == "":
@@ -202,42 +203,11 @@ func (g *glanceScreen) layBands(w, h float32) {
 	case text > w-look.U(16):
 		footH = look.U(54)
 	}
-	rows := make([]int, shown)
-	left := h - footH
-	draws := make([]bandDrawn, shown)
-	for i := range rows {
-		rows[i] = 1
-		draws[i] = flow(bands[i], w-look.U(bandTitle), 1)
-		left -= draws[i].height()
-	}
-	for {
-		best := -1
-		for i := range rows {
-			if draws[i].hidden > 0 && (best < 0 || draws[i].want() > draws[best].want()) {
-				if next := flow(bands[i], w-look.U(bandTitle), rows[i]+1); next.height()-draws[i].height() <= left {
-					best = i
-				}
-			}
-		}
-		if best < 0 {
-			break
-		}
-		left += draws[best].height()
-		rows[best]++
-		draws[best] = flow(bands[best], w-look.U(bandTitle), rows[best])
-		left -= draws[best].height()
-	}
+	draws, left := shareRows(bands[:shown], w-look.U(bandTitle), h-footH)
 	y := float32(0)
-	for i := range bands {
-		if i >= shown {
-			g.bands[i].obj.Hide()
-			continue
-		}
+	for i := range draws {
 		g.bands[i].obj.Show()
-		bh := draws[i].height()
-		if shown > 0 {
-			bh += min(left/float32(shown), look.U(12))
-		}
+		bh := draws[i].height() + min(left/float32(shown), look.U(12))
 		place(g.bands[i].obj, 0, y, w, bh)
 		draws[i].Last = i == shown-1
 		g.bands[i].set(draws[i], bands[i].Place, bands[i].words())
@@ -246,4 +216,36 @@ func (g *glanceScreen) layBands(w, h float32) {
 	g.foot.set(foot, "elsewhere", foot)
 	place(g.none.obj, 0, 0, w, h-footH)
 	place(g.foot.obj, 0, h-footH, w, footH)
+}
+
+// shareRows shares the height out: each place gets a row of names, the rest
+// goes to those with the most key pieces not yet named. It returns what is
+// left over.
+func shareRows(bands []bandView, w, h float32) (draws []bandDrawn, left float32) {
+	rows := make([]int, len(bands))
+	draws = make([]bandDrawn, len(bands))
+	left = h
+	for i := range rows {
+		rows[i] = 1
+		draws[i] = flow(bands[i], w, 1)
+		left -= draws[i].height()
+	}
+	for {
+		best := -1
+		for i := range rows {
+			if draws[i].hidden == 0 || best >= 0 && draws[i].want() <= draws[best].want() {
+				continue
+			}
+			if next := flow(bands[i], w, rows[i]+1); next.height()-draws[i].height() <= left {
+				best = i
+			}
+		}
+		if best < 0 {
+			return draws, left
+		}
+		left += draws[best].height()
+		rows[best]++
+		draws[best] = flow(bands[best], w, rows[best])
+		left -= draws[best].height()
+	}
 }

@@ -195,16 +195,15 @@ func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
 		p.Write("Nothing with a gauge is out.", parts.Ink{Role: look.Body}, x, y, w, 0)
 		return
 	}
-	if v.Unread != "" {
-		l := p.Fit("Not read: "+v.Unread, parts.Ink{Role: look.Body, Keep: true}, w-look.U(34), 0)
-		room -= min(l.H, look.U(24)) + look.U(4)
-	}
+	room -= look.U(28) // for what was not read
+	hidden := 0
 	for i, g := range v.Read {
 		need := look.U(44)
 		if i == 0 && g.Low {
 			need = look.U(78)
 		}
 		if y+need > room && i > 0 {
+			hidden = len(v.Read) - i
 			break
 		}
 		if i == 0 && g.Low {
@@ -214,20 +213,39 @@ func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
 		}
 		y += need + look.U(6)
 	}
-	if v.Unread != "" {
-		text := "Not read: " + v.Unread
-		left := size.Height - look.U(8) - y
-		p.Icon("clock", look.Text, x, y+look.U(2), look.U(24))
-		text = longest(p, strings.Count(v.Unread, ", ")+1, look.Body, w-look.U(34), max(1, int(left/look.U(23))), func(k int) string {
-			all := strings.Split(v.Unread, ", ")
-			s := parts.B("Not read: ") + strings.Join(all[:k], ", ")
-			if k < len(all) {
-				s += fmt.Sprintf(", %d more", len(all)-k)
-			}
-			return s
-		})
-		p.Write(text, parts.Ink{Role: look.Body}, x+look.U(34), y, w-look.U(34), left)
+	paintUnread(v, hidden, p, x, y, w, size.Height-look.U(8)-y)
+}
+
+// paintUnread names what was never read, and counts the readings that had no
+// room.
+func paintUnread(v *gaugesDrawn, hidden int, p *parts.Pen, x, y, w, h float32) {
+	first := ""
+	if hidden > 0 {
+		first = parts.B(plural(hidden, "more reading")) + ". "
 	}
+	var all []string
+	if v.Unread != "" {
+		all = strings.Split(v.Unread, ", ")
+	}
+	if first == "" && len(all) == 0 {
+		return
+	}
+	p.Icon("clock", look.Text, x, y+look.U(1), look.U(24))
+	x, w = x+look.U(36), w-look.U(36)
+	text := longest(p, len(all), look.Body, w, max(1, int(h/look.U(23))), func(k int) string {
+		switch {
+		case len(all) == 0:
+			return first
+		case k == 0 && first != "":
+			return first + parts.B(fmt.Sprintf("%d not read", len(all)))
+		case k == 0:
+			return parts.B(plural(len(all), "gauge") + " not read")
+		case k < len(all):
+			return first + parts.B("Not read: ") + strings.Join(all[:k], ", ") + fmt.Sprintf(", %d more", len(all)-k)
+		}
+		return first + parts.B("Not read: ") + strings.Join(all, ", ")
+	})
+	p.Write(text, parts.Ink{Role: look.Body}, x, y, w, max(h, look.U(23)))
 }
 
 // paintWorst draws the lowest reading large, on the ground of an alarm.
@@ -251,7 +269,7 @@ func paintGauge(g gaugeView, p *parts.Pen, x, y, w, h float32) {
 	p.Icon(icon, color, x, y+(h-look.U(26))/2, look.U(26))
 	tx := x + look.U(36)
 	tw := w - look.U(38)
-	p.Stack(tx, y, tw, h, p.Fit(g.figure()+"  "+g.Name+", "+g.Place, parts.Ink{Role: look.BodyBold, Color: color, Lines: 1}, tw, 0),
+	p.Stack(tx, y, tw, h, p.Fit(g.Name+", "+g.Place+": "+low(g.figure()), parts.Ink{Role: look.BodyBold, Color: color, Lines: 1}, tw, 0),
 		p.Fit(g.when(), parts.Ink{Role: look.Small, Lines: 1}, tw, 0))
 }
 
@@ -318,16 +336,16 @@ func paintWhose(f freeView, p *parts.Pen, x, y, w float32) {
 		return p.Fit(fmt.Sprint(m.N), parts.Ink{Role: look.Small, Lines: 1}, w, 0)
 	}
 	for _, m := range f.Whose {
-		need += side + look.U(10) + num(m).W
+		need += side + look.U(14) + num(m).W
 	}
-	counts, left := need-look.U(6) <= w, w
+	counts, left := need-look.U(10) <= w, w
 	for _, m := range f.Whose {
 		step := p.Mark(m.Mark, x, y, side) + look.U(4)
 		if counts && m.N > 1 {
 			p.Put(num(m), x+step, y+(side-num(m).H)/2, num(m).W)
 			step += num(m).W + look.U(2)
 		}
-		x, left = x+step+look.U(2), left-step-look.U(2)
+		x, left = x+step+look.U(6), left-step-look.U(6)
 	}
 	if word := p.Fit("tarp", parts.Ink{Role: look.Small, Lines: 1}, w, 0); f.OnTarp && word.W <= left {
 		p.Put(word, x, y+(side-word.H)/2, word.W)

@@ -14,12 +14,6 @@ import (
 	"tarpside/ui/parts"
 )
 
-var (
-	tablet = fyne.NewSize(1280, 800)
-	narrow = fyne.NewSize(1024, 768)
-	large  = fyne.NewSize(1920, 1200)
-)
-
 // Every screen of the demo is read at these minutes: nothing out, in the
 // middle of the work, a rig called away, clear-up, the end.
 var demoMinutes = []int{-1, 0, 60, 91, 126, 158, 177}
@@ -32,36 +26,47 @@ func (w *window) noCuts(what string, minute int) {
 	}
 }
 
-// eachLook runs a check at three sizes, day and night.
-func eachLook(t *testing.T, check func(size fyne.Size, opt look.Options)) {
-	for _, size := range []fyne.Size{tablet, narrow, large} {
+// inEachLook shows the same scene at three sizes, by day and by night.
+func (w *window) inEachLook(check func()) {
+	w.t.Helper()
+	for _, size := range []fyne.Size{glass1280, glass1024, glass1920} {
 		for _, day := range []bool{false, true} {
-			check(size, LookFor(size, day))
+			fyne.CurrentApp().Settings().SetTheme(look.New(LookFor(size, day)))
+			w.win.Resize(size)
+			relay(w.shell.root)
+			w.shell.Refresh()
+			check()
 		}
 	}
 }
 
 func TestGlanceCutsNoTextAtAnySizeByDayOrNight(t *testing.T) {
-	eachLook(t, func(size fyne.Size, opt look.Options) {
-		for _, minute := range demoMinutes {
-			w := demoAt(t, minute, ScreenGlance, size, opt)
-			w.noCuts("glance", minute)
+	for _, minute := range demoMinutes {
+		w := demoAt(t, minute, ScreenGlance, glass1280, look.Options{})
+		w.inEachLook(func() { w.noCuts("glance", minute) })
+	}
+}
+
+func TestReadAloudCutsNoTextOnAnyPage(t *testing.T) {
+	for _, minute := range []int{60, 177} {
+		w := demoAt(t, minute, ScreenGlance, glass1280, look.Options{})
+		w.inEachLook(func() {
+			w.shell.Go(ScreenGlance)
 			w.tap(parts.KindAct, "read-aloud")
 			for {
 				w.noCuts("read aloud", minute)
-				next, _ := w.find(parts.KindAct, "page-on")
-				if next.State == "off" {
-					break
+				if next, _ := w.find(parts.KindAct, "page-on"); next.State == "off" {
+					return
 				}
 				w.tap(parts.KindAct, "page-on")
 			}
-		}
-	})
+		})
+	}
 }
 
 // The lines by place are those of the demo's table of the staging hand-over.
 func TestGlanceCountsTheLinesOfEachPlaceAtTheHandOverOfStaging(t *testing.T) {
-	w := demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	w := demoAt(t, 60, ScreenGlance, glass1280, look.Options{})
 	v := w.shell.now().glance(9)
 	var got []string
 	for _, b := range v.Bands {
@@ -88,7 +93,7 @@ func TestGlanceCountsTheLinesOfEachPlaceAtTheHandOverOfStaging(t *testing.T) {
 
 func TestGlanceShowsReadingsAsTakenWithTheLowOnesMarked(t *testing.T) {
 	// Minute 41: the second reading of the cylinder in the case at V2.
-	w := demoAt(t, 41, ScreenGlance, tablet, look.Options{})
+	w := demoAt(t, 41, ScreenGlance, glass1280, look.Options{})
 	v := w.shell.now().glance(9)
 	want := gaugeView{Item: "R41-105", Name: "Oxygen D, in case", Place: "V2", Figure: "600", Unit: "psi", At: "19:31, 0 min ago", Low: true, Limit: "under 1150"}
 	if len(v.Gauges) == 0 || v.Gauges[0] != want {
@@ -98,7 +103,7 @@ func TestGlanceShowsReadingsAsTakenWithTheLowOnesMarked(t *testing.T) {
 		t.Errorf("alert %+v", v.Alert)
 	}
 	// Minute 60: the spare was fitted at 19:32 and nobody has read it.
-	w = demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	w = demoAt(t, 60, ScreenGlance, glass1280, look.Options{})
 	v = w.shell.now().glance(9)
 	want = gaugeView{Item: "R41-111", Name: "Oxygen D, spare", Place: "V2", At: "19:32, 18 min ago"}
 	if len(v.Gauges) == 0 || v.Gauges[0] != want {
@@ -107,7 +112,7 @@ func TestGlanceShowsReadingsAsTakenWithTheLowOnesMarked(t *testing.T) {
 }
 
 func TestGlanceSaysInWordsThatItsDataIsOld(t *testing.T) {
-	w := demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	w := demoAt(t, 60, ScreenGlance, glass1280, look.Options{})
 	w.now = w.now.Add(5 * time.Minute)
 	w.shell.Refresh()
 	if got := w.text("header"); !strings.Contains(got, "Last entry 5 min ago, 19:50") {
@@ -125,7 +130,7 @@ func TestGlanceSaysInWordsThatItsDataIsOld(t *testing.T) {
 
 // Free is ready in its slot, or on the tarp untagged and with no open check.
 func TestFreeCountsWhatLiesOnTheTarpButNothingTaggedOrLow(t *testing.T) {
-	w := demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	w := demoAt(t, 60, ScreenGlance, glass1280, look.Options{})
 	n := w.shell.now()
 	for _, c := range []struct {
 		family string
@@ -152,7 +157,7 @@ func TestFreeCountsWhatLiesOnTheTarpButNothingTaggedOrLow(t *testing.T) {
 
 // readiness_end.csv of the demo, in words.
 func TestIfSentNowSaysWhatRescue41CouldNotDoAtTheEnd(t *testing.T) {
-	w := demoAt(t, 177, ScreenGlance, tablet, look.Options{})
+	w := demoAt(t, 177, ScreenGlance, glass1280, look.Options{})
 	v := w.shell.now().sent("R41")
 	if want := []string{"head block set", "oxygen D", "staging tarp"}; !slices.Equal(slices.Sorted(slices.Values(v.None)), want) {
 		t.Errorf("none of %q, want %q", v.None, want)
@@ -169,18 +174,18 @@ func TestIfSentNowSaysWhatRescue41CouldNotDoAtTheEnd(t *testing.T) {
 }
 
 func TestAlertIsOneLineTheWorstFirst(t *testing.T) {
-	w := demoAt(t, 34, ScreenGlance, tablet, look.Options{})
+	w := demoAt(t, 34, ScreenGlance, glass1280, look.Options{})
 	if got, want := w.text("alert"), "Area light 2: V2 or V1? Go and look"; !strings.HasPrefix(got, want) {
 		t.Errorf("two claims: %q, want %q first", got, want)
 	}
-	w = demoAt(t, 158, ScreenGlance, tablet, look.Options{})
+	w = demoAt(t, 158, ScreenGlance, glass1280, look.Options{})
 	if got := w.text("alert"); !strings.HasPrefix(got, "1 unexplained: spring punch, Rescue 41") || !strings.Contains(got, "more") {
 		t.Errorf("at the count of the blocks: %q", got)
 	}
 }
 
 func TestNothingOnGlanceChangesStock(t *testing.T) {
-	w := demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	w := demoAt(t, 60, ScreenGlance, glass1280, look.Options{})
 	before := w.board.Picture().Gen
 	for _, p := range slices.Clone(w.parts) {
 		if p.Kind == parts.KindScreen {
@@ -197,7 +202,7 @@ func TestNothingOnGlanceChangesStock(t *testing.T) {
 }
 
 func TestReadAloudGoesPlaceByPlaceAndBack(t *testing.T) {
-	w := demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	w := demoAt(t, 60, ScreenGlance, glass1280, look.Options{})
 	w.tap(parts.KindAct, "read-aloud")
 	if got := w.text("page"); !strings.HasPrefix(got, "V2. 21 lines. Battery cutter") {
 		t.Errorf("first page %q", got)
@@ -218,12 +223,34 @@ func TestReadAloudGoesPlaceByPlaceAndBack(t *testing.T) {
 	}
 }
 
+func TestAPageThatGoesOnSaysItsHeadingAgain(t *testing.T) {
+	lines := []aloudLine{{Text: "Medic 9", Strong: true}}
+	for range 9 {
+		lines = append(lines, aloudLine{Text: "a piece"})
+	}
+	pages := paged("Rescue 41", "", append(lines, aloudLine{Text: "Lost", Strong: true}, aloudLine{Text: "punch"}))
+	said := 0
+	for _, p := range pages {
+		if len(p.Lines) > aloudLines || !p.Lines[0].Strong || p.Lines[len(p.Lines)-1].Strong {
+			t.Errorf("a page of %d lines: %+v", len(p.Lines), p.Lines)
+		}
+		for _, l := range p.Lines {
+			if !l.Strong {
+				said++
+			}
+		}
+	}
+	if said != 10 {
+		t.Errorf("%d lines are said, want 10", said)
+	}
+}
+
 func TestAnEmptySceneSaysThatNothingIsOut(t *testing.T) {
-	w := demoAt(t, 0, ScreenGlance, tablet, look.Options{})
+	w := demoAt(t, 0, ScreenGlance, glass1280, look.Options{})
 	if got := w.text("nothing-out"); !strings.HasPrefix(got, "Nothing is out. Every piece is in its slot") {
 		t.Errorf("at minute 0: %q", got)
 	}
-	w = demoAt(t, 177, ScreenGlance, tablet, look.Options{})
+	w = demoAt(t, 177, ScreenGlance, glass1280, look.Options{})
 	if got := w.text("nothing-out"); strings.Contains(got, "Every piece is in its slot") {
 		t.Errorf("at minute 177 pieces are with others, and the screen says %q", got)
 	}
@@ -232,8 +259,20 @@ func TestAnEmptySceneSaysThatNothingIsOut(t *testing.T) {
 	}
 }
 
+// A scene may have more places than the page has height for.
+func TestPlacesWithoutRoomAreStillCounted(t *testing.T) {
+	w := demoAt(t, 60, ScreenGlance, glass1024, look.Options{})
+	for _, place := range []string{"V3", "SIDE A", "SIDE B", "REHAB", "DECON"} {
+		w.shell.log(board.Tap{Acts: []model.Act{{Verb: model.MoveTo, Item: "R41-056", Quantity: 1, From: "at:V2", To: "at:" + place}}})
+	}
+	if got := w.text("elsewhere"); !strings.Contains(got, "Also ") || !strings.Contains(got, "1 line.") {
+		t.Errorf("ten places on a small glass, and the page counts only %q", got)
+	}
+	w.noCuts("ten places", 60)
+}
+
 func TestAnEqualGlanceIsNotMadeAnew(t *testing.T) {
-	w := demoAt(t, 60, ScreenGlance, tablet, look.Options{})
+	w := demoAt(t, 60, ScreenGlance, glass1280, look.Options{})
 	g := w.shell.screens[ScreenGlance].(*glanceScreen)
 	before := slices.Clone(g.root.Objects)
 	part := g.free.part

@@ -101,6 +101,7 @@ func (w *window) tap(kind, id string) {
 		w.t.Fatalf("no %s %q on screen", kind, id)
 	}
 	test.TapCanvas(w.win.Canvas(), fyne.NewPos(float32(p.X)+float32(p.W)/2, float32(p.Y)+float32(p.H)/2))
+	w.parts = parts.CollectIn(w.shell.Root(), w.shell.Root().Size()) // some keys change by themselves
 }
 
 // text is what a reading part says.

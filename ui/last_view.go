@@ -136,6 +136,10 @@ func (n *now) undoFor() (board.Tap, int) {
 func reversed(tap []model.Entry) (board.Tap, bool) {
 	var t board.Tap
 	for _, e := range tap { // newest first
+		switch e.Verb {
+		case model.CheckIt, model.Tag, model.Override:
+			continue // what was seen of a piece stays true when the piece goes back
+		}
 		if _, moving := model.Table[e.Verb]; !moving || e.Verb == model.Match || e.Verb == model.Restock || e.Reply.Word == model.Contested {
 			return t, false
 		}

@@ -84,6 +84,9 @@ func (l *leavingScreen) body() fyne.CanvasObject { return l.root }
 
 // look marks a word as looked at, or takes the mark away.
 func (l *leavingScreen) look(id string) {
+	if l.view.Left {
+		return
+	}
 	if l.seen[l.sh.rig] == nil {
 		l.seen[l.sh.rig] = map[string]int64{}
 	}
@@ -101,12 +104,7 @@ func (l *leavingScreen) sign() {
 		l.signer.all()
 		return
 	}
-	rig, by := l.sh.rig, l.signer.chosen
-	entries := l.sh.log(board.Tap{Acts: []model.Act{{Verb: model.Leave, By: by, Rig: rig, Quantity: model.Blank, Note: l.signedNote()}}})
-	if len(entries) > 0 && entries[0].Taken() {
-		delete(l.seen, rig)
-	}
-	l.sh.refresh()
+	l.sh.log(board.Tap{Acts: []model.Act{{Verb: model.Leave, By: l.signer.chosen, Rig: l.sh.rig, Quantity: model.Blank, Note: l.signedNote()}}})
 }
 
 // signedNote is what went with the signature.
@@ -114,7 +112,10 @@ func (l *leavingScreen) signedNote() string {
 	return plural(l.view.Lines, "line") + " open. " + l.view.unseenWords()
 }
 
+// isBack logs that the rig is here again: the next leaving is looked round
+// anew.
 func (l *leavingScreen) isBack() {
+	delete(l.seen, l.sh.rig)
 	l.sh.log(board.Tap{Acts: []model.Act{{Verb: model.Arrive, Rig: l.sh.rig, Quantity: model.Blank}}})
 }
 

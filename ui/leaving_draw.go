@@ -90,10 +90,21 @@ func openWraps(text string, w float32) bool {
 	return fyne.MeasureText(text, look.Body.Base()+1, look.Body.Style()).Width > w-look.U(openIndent)
 }
 
+// openNoteUnder tells whether the note of a group, often a phone number, has
+// no room beside the title and stands under it.
+func openNoteUnder(g openGroup, w float32) bool {
+	title := fyne.MeasureText(g.Title, look.TileName.Base(), look.TileName.Style()).Width
+	note := fyne.MeasureText(g.Note, look.Small.Base()+1, look.Small.Style()).Width
+	return g.Note != "" && title+note+look.U(openIndent+12) > w
+}
+
 func openHeight(groups []openGroup, w float32) float32 {
 	h := float32(0)
 	for _, g := range groups {
 		h += look.U(openGroupH) + look.U(openGap)
+		if openNoteUnder(g, w) {
+			h += look.U(24)
+		}
 		for _, l := range g.Lines {
 			h += look.U(openLineH)
 			if openWraps(l, w) {
@@ -171,12 +182,18 @@ func paintOpenList(v *[]openGroup, p *parts.Pen, size fyne.Size) {
 		p.Icon(g.Icon, color, 0, y+(head-side)/2, side)
 		x := look.U(openIndent)
 		room := size.Width - x
-		if note := p.Fit(g.Note, parts.Ink{Role: look.Small, Lines: 1}, 1e5, 0).W; note < room*0.45 {
-			room -= note + look.U(20) // a phone number is never left out
+		note := p.Fit(g.Note, parts.Ink{Role: look.Body, Lines: 1}, room, 0)
+		under := openNoteUnder(g, size.Width)
+		if g.Note != "" && !under {
+			room -= min(note.W, room*0.6) + look.U(10)
 		}
-		title := p.Middle(g.Title, parts.Ink{Role: look.Group, Color: color, Lines: 2}, x, y, room, head)
-		if left := size.Width - x - title.W - look.U(10); left > look.U(60) {
-			p.Middle(fitOrNone(p, g.Note, left), parts.Ink{Role: look.Body, Lines: 1}, x+title.W+look.U(10), y+look.U(2), left, head)
+		title := p.Middle(g.Title, parts.Ink{Role: look.Group, Color: color, Lines: 1}, x, y, room, head)
+		if under {
+			p.Put(note, x, y+head-look.U(2), note.W)
+			y += look.U(24)
+		} else if g.Note != "" {
+			tx := x + title.W + look.U(10)
+			p.Middle(g.Note, parts.Ink{Role: look.Body, Lines: 1}, tx, y+look.U(2), size.Width-tx, head)
 		}
 		y += head
 		for _, l := range g.Lines {
@@ -189,14 +206,6 @@ func paintOpenList(v *[]openGroup, p *parts.Pen, size fyne.Size) {
 		}
 		y += look.U(openGap)
 	}
-}
-
-// fitOrNone is a note that is left out where it would have to be cut.
-func fitOrNone(p *parts.Pen, s string, w float32) string {
-	if !fitsOn(p, s, look.Small, w-look.U(8), 1) {
-		return ""
-	}
-	return s
 }
 
 func paintSwap(v *string, p *parts.Pen, size fyne.Size) {

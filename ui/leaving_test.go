@@ -12,18 +12,16 @@ import (
 )
 
 func TestLeavingCutsNoTextAtAnySizeByDayOrNight(t *testing.T) {
-	eachLook(t, func(size fyne.Size, opt look.Options) {
-		for _, minute := range demoMinutes {
-			w := demoAt(t, minute, ScreenLeaving, size, opt)
-			w.noCuts("leaving", minute)
-		}
-	})
+	for _, minute := range demoMinutes {
+		w := demoAt(t, minute, ScreenLeaving, glass1280, look.Options{})
+		w.inEachLook(func() { w.noCuts("leaving", minute) })
+	}
 }
 
 // release_R41_at_end.csv: eleven lines. The demo's README: seven lines carried
 // for others, five tagged.
 func TestLeavingListsTheElevenOpenLinesOfRescue41(t *testing.T) {
-	w := demoAt(t, 177, ScreenLeaving, tablet, look.Options{})
+	w := demoAt(t, 177, ScreenLeaving, glass1280, look.Options{})
 	v := w.shell.now().leavingOf("R41", nil)
 	lines := 0
 	var titles []string
@@ -55,13 +53,13 @@ func TestLeavingListsTheElevenOpenLinesOfRescue41(t *testing.T) {
 }
 
 func TestTheLookWordsSayWhatTheLogHasOfChocksConesAndTarp(t *testing.T) {
-	w := demoAt(t, 60, ScreenLeaving, tablet, look.Options{})
+	w := demoAt(t, 60, ScreenLeaving, glass1280, look.Options{})
 	for id, want := range map[string]string{"look-cones": "8 still out", "look-tarp": "still out", "look-chocks": "2 aboard"} {
 		if p, _ := w.find(parts.KindAct, id); !strings.HasSuffix(p.Text, want) || p.State != "look" {
 			t.Errorf("%s at minute 60: %q, %s; want %q", id, p.Text, p.State, want)
 		}
 	}
-	w = demoAt(t, 177, ScreenLeaving, tablet, look.Options{})
+	w = demoAt(t, 177, ScreenLeaving, glass1280, look.Options{})
 	for id, want := range map[string]string{"look-cones": "6 on loan", "look-tarp": "aboard", "look-chocks": "4 aboard"} {
 		if p, _ := w.find(parts.KindAct, id); !strings.HasSuffix(p.Text, want) {
 			t.Errorf("%s at minute 177: %q, want %q", id, p.Text, want)
@@ -70,7 +68,7 @@ func TestTheLookWordsSayWhatTheLogHasOfChocksConesAndTarp(t *testing.T) {
 }
 
 func TestWhatWasNotLookedAtStandsOnTheSignature(t *testing.T) {
-	w := demoAt(t, 177, ScreenLeaving, tablet, look.Options{})
+	w := demoAt(t, 177, ScreenLeaving, glass1280, look.Options{})
 	sign := func() string { p, _ := w.find(parts.KindAct, "sign"); return p.Text }
 	if got, want := sign(), "Hold to sign, with 11 open, Choose who signs. Nothing has been looked at."; got != want {
 		t.Errorf("at first %q, want %q", got, want)
@@ -89,7 +87,7 @@ func TestWhatWasNotLookedAtStandsOnTheSignature(t *testing.T) {
 }
 
 func TestEachRigHasLookWordsOfItsOwn(t *testing.T) {
-	w := demoAt(t, 60, ScreenLeaving, tablet, look.Options{})
+	w := demoAt(t, 60, ScreenLeaving, glass1280, look.Options{})
 	w.tap(parts.KindAct, "look-doors")
 	for _, c := range []struct{ rig, state string }{{"E42", "look"}, {"R41", "seen"}} {
 		w.tap(parts.KindRig, c.rig)
@@ -100,7 +98,7 @@ func TestEachRigHasLookWordsOfItsOwn(t *testing.T) {
 }
 
 func TestLeavingIsSignedByNameAndNeverStopped(t *testing.T) {
-	w := demoAt(t, 60, ScreenLeaving, tablet, look.Options{})
+	w := demoAt(t, 60, ScreenLeaving, glass1280, look.Options{})
 	before := w.board.Picture().Gen
 	w.sure("sign")
 	if w.board.Picture().Gen != before {
@@ -130,7 +128,7 @@ func TestLeavingIsSignedByNameAndNeverStopped(t *testing.T) {
 // Minute 158 of the demo: four blocks short here and four too many on the
 // other rig, two wedges the other way round.
 func TestLikelySwapsAreNamedAndNotSettled(t *testing.T) {
-	w := demoAt(t, 158, ScreenLeaving, tablet, look.Options{})
+	w := demoAt(t, 158, ScreenLeaving, glass1280, look.Options{})
 	got := w.shell.now().swaps("R41")
 	for _, want := range []string{"4 crib blocks 4x4x20 short here, 4 too many on Rescue-Pumper 71", "2 wedges 4x4 too many here, 2 short on Rescue-Pumper 71"} {
 		if !strings.Contains(got, want) {
@@ -140,27 +138,27 @@ func TestLikelySwapsAreNamedAndNotSettled(t *testing.T) {
 	if k := w.board.Picture().State.LineOf("R41-056").N(model.Place{Kind: model.Unexplained}); k != 4 {
 		t.Errorf("%d blocks unexplained, want 4 still", k)
 	}
-	w = demoAt(t, 177, ScreenLeaving, tablet, look.Options{})
+	w = demoAt(t, 177, ScreenLeaving, glass1280, look.Options{})
 	if got := w.shell.now().swaps("R41"); got != "" {
 		t.Errorf("after the match: %q", got)
 	}
 }
 
 func TestARigThatMustGoWithPiecesOutIsOfferedTheSplit(t *testing.T) {
-	w := demoAt(t, 91, ScreenLeaving, tablet, look.Options{})
+	w := demoAt(t, 91, ScreenLeaving, glass1280, look.Options{})
 	w.tap(parts.KindRig, "E42")
 	w.tap(parts.KindAct, "release")
 	if got := w.text("header"); !strings.HasPrefix(got, "Engine 42 leaving now") {
 		t.Errorf("header %q", got)
 	}
-	w = demoAt(t, 177, ScreenLeaving, tablet, look.Options{})
+	w = demoAt(t, 177, ScreenLeaving, glass1280, look.Options{})
 	if _, ok := w.find(parts.KindAct, "release"); ok {
 		t.Error("with nothing out there is nothing to split")
 	}
 }
 
 func TestALongOpenListScrollsByFinger(t *testing.T) {
-	w := demoAt(t, 60, ScreenLeaving, narrow, look.Options{})
+	w := demoAt(t, 60, ScreenLeaving, glass1024, look.Options{})
 	l := w.shell.screens[ScreenLeaving].(*leavingScreen)
 	if l.rows.h <= l.scroll.Size().Height {
 		t.Fatalf("48 lines need %v px and have %v: the test is about a longer list", l.rows.h, l.scroll.Size().Height)

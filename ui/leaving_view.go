@@ -208,13 +208,13 @@ func (n *now) openGroup(p model.Place, own string) *openGroup {
 	case model.Bagged:
 		return &openGroup{Icon: "bag", Title: "Bagged", Note: "out of service"}
 	case model.Lost:
-		return &openGroup{Icon: "lost", Title: "Lost", Note: n.lostNote(own)}
+		return &openGroup{Icon: "lost", Title: "Lost", Note: n.searchClosed(own)}
 	}
 	return &openGroup{Icon: "unknown", Title: n.placeName(p)}
 }
 
-// lostNote says which officer closed the last search for a piece of a rig.
-func (n *now) lostNote(rig string) string {
+// searchClosed says which officer closed the last search for a piece of a rig.
+func (n *now) searchClosed(rig string) string {
 	for i := len(n.pic.Entries) - 1; i >= 0; i-- {
 		e := &n.pic.Entries[i]
 		if it := n.d.Item(e.Item); e.Verb == model.StopLook && e.Taken() && it != nil && it.Rig == rig {

@@ -60,6 +60,9 @@ func (n *now) loadupHead(st *luState, other *parts.Key) head {
 	in, all := n.progress(st.rig)
 	h := head{title: "Load up " + n.rigName(st.rig), mark: n.mark(st.rig), middle: []fyne.CanvasObject{other}, widths: []float32{124}, gap: 8}
 	h.sentence = n.doorWords(st.rig, *st.at)
+	if h.sentence == "" {
+		h.sentence = "no slots in the table"
+	}
 	if st.mode == luSweep {
 		h.sentence += ", eyes on every slot"
 	}
@@ -102,10 +105,7 @@ func (n *now) loadupView(st *luState, width float32) node {
 // loadupStrip is the answer to the last touch and what comes next.
 func (n *now) loadupStrip(st *luState) parts.StripView {
 	v := parts.StripView{ID: "last"}
-	undo := parts.StripKey{}
-	if _, left := n.undoFor(); left > 0 {
-		undo = parts.StripKey{ID: "undo", Title: "Undo"}
-	}
+	undo := n.undoKey()
 	if n.said != nil && st.said == nil {
 		if a, ok := n.answer(n.said); ok {
 			if n.said.trouble == nil {
@@ -130,6 +130,21 @@ func (n *now) loadupStrip(st *luState) parts.StripView {
 	}
 	v.Keys[0] = undo
 	return v
+}
+
+// undoKey takes the newest touch back. Where that one cannot be taken back
+// there is no key: it would take back another one, unseen.
+func (n *now) undoKey() parts.StripKey {
+	taps := n.taps(1)
+	back, left := n.undoFor()
+	if left == 0 || len(taps) == 0 {
+		return parts.StripKey{}
+	}
+	e := taps[0][0]
+	if e.Verb != model.Correct && e.Tap != back.Mends && e.ID.String() != back.Mends {
+		return parts.StripKey{}
+	}
+	return parts.StripKey{ID: "undo", Title: "Undo"}
 }
 
 // thenWords is what comes after the piece in hand.

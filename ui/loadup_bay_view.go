@@ -132,6 +132,7 @@ func (n *now) bayView(st *luState, cols int) node {
 		rows = append(rows, b.row(band, cols))
 	}
 	if len(rows) == 0 {
+		v.panel.Title = "Nothing to load here"
 		rows = append(rows, row(40, node{id: "none", view: parts.LabelView{Text: "Nothing lives behind this door", Role: look.Body}}))
 	}
 	y := float32(0)

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"tarpside/board"
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
@@ -129,6 +130,8 @@ func TestALowBatteryIsRefusedAndGoesToTheChargerWithItsReading(t *testing.T) {
 	if !s.LineOf("R41-006").IsOpen("battery") {
 		t.Fatal("the charge that was read is not in the log")
 	}
+	r.touch("act undo")
+	r.want("R41-006", "tarp", 1)
 }
 
 func TestAGoodReadingGoesInFromThePadAndABlankNever(t *testing.T) {
@@ -200,6 +203,9 @@ func TestTheSweepFindsWhatNobodyLogged(t *testing.T) {
 	r.want("R41-133", "unexplained", 1)
 	if e := r.last(); e.Verb != model.Count || e.Quantity != 0 || e.From != "home" {
 		t.Fatalf("logged %+v", e.Act)
+	}
+	if _, ok := r.find(parts.KindAct, "undo"); ok {
+		t.Fatal("undo would take back another touch than this count")
 	}
 	if p, _ := r.find(parts.KindSlot, "R41-133"); p.State != "known-out" {
 		t.Fatalf("the hole shows %q", p.State)
@@ -301,6 +307,35 @@ func TestAnEmptyCylinderIsTaggedAndRidesHomeAndNobodyWavesItPast(t *testing.T) {
 	if s := r.board.Picture().State; s.LineOf("R41-111").TaggedHome != 1 {
 		t.Fatal("the cylinder is home and not tagged")
 	}
+}
+
+func TestQuestionsAreShortAndSayWhatToLookAt(t *testing.T) {
+	for _, c := range []struct{ id, question, short, look string }{
+		{"clean", "Clean; no blood, fuel", "Clean?", "no blood, fuel"},
+		{"function", "Runs, opens, no leak", "Works?", "runs, opens, no leak"},
+		{"edge", "No chip, burr", "Edge sound?", "no chip, burr"},
+		{"dry", "Dry enough to stow", "Dry enough to stow?", ""},
+		{"battery", "Charge left, percent", "Charge left?", "percent"},
+	} {
+		if short, under := askWords(&model.Check{ID: c.id, Question: c.question}); short != c.short || under != c.look {
+			t.Errorf("%q asks %q, %q", c.question, short, under)
+		}
+	}
+}
+
+func TestAVisitorWithoutATableHasAScreen(t *testing.T) {
+	r := atRig(t, 125)
+	if _, err := r.board.Log(board.Tap{Acts: []model.Act{{Verb: model.Arrive, Rig: "T9", Quantity: model.Blank}}}); err != nil {
+		t.Fatal(err)
+	}
+	r.touch("act other", "rig T9")
+	r.says("header", "no slots in the table")
+}
+
+func TestTheSweepWorksWhenNothingAtAllWasLogged(t *testing.T) {
+	r := atRig(t, 8)
+	r.touch("door R4", "act sweep", "slot R41-133", "act not-here")
+	r.want("R41-133", "unexplained", 1)
 }
 
 func TestHomeAsItIsIsHeldAndLeavesItNotReady(t *testing.T) {

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"tarpside/board"
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
@@ -76,6 +77,9 @@ func TestAShortageOpensASearchByItself(t *testing.T) {
 	w.textHas("proof", "8 unexplained")
 	w.textHas("fact", "19:05  Kit at V1, with Rosalind Quist")
 	w.tap(parts.KindPiece, "R41-133")
+	if p, ok := w.find(parts.KindPiece, "R41-133"); !ok || p.H < int(look.Floor) {
+		t.Errorf("the chosen piece does not show whole in the list: %+v", p)
+	}
 	w.textHas("fact", "Never logged off the rig")
 	w.textHas("fact", "21:23  Counted 0 of 1, Wendell Askew")
 }
@@ -232,6 +236,21 @@ func TestWhoeverLookedSettlesTwoClaims(t *testing.T) {
 	}
 }
 
+func TestAQuestionAboutAPieceThatIsGoneIsDropped(t *testing.T) {
+	w := lookAt(t, 153)
+	w.shell.screens[ScreenLookFor].(*lookforScreen).choose(hunting + " P71-007")
+	w.tap(parts.KindAct, "with-someone")
+	w.tap(parts.KindRig, "R41")
+	w.tap(parts.KindDigit, "1")
+	if _, err := w.board.Log(board.Tap{Acts: []model.Act{{Verb: model.Found, Item: "P71-007", Quantity: 2, From: "unexplained", To: "tarp"}}}); err != nil {
+		t.Fatal(err)
+	}
+	if _, still := w.find(parts.KindDigit, "done"); still {
+		t.Error("still asks how many of a piece that was found")
+	}
+	w.textHas("piece", "Spring punch")
+}
+
 func TestLeaveItOpenChangesNothing(t *testing.T) {
 	w := lookAt(t, 169)
 	before := len(w.board.Picture().Entries)
@@ -245,6 +264,7 @@ func TestLeaveItOpenChangesNothing(t *testing.T) {
 func wander(t *testing.T, screen string, minute, touches int, check func(w *window)) {
 	for i, size := range sizes {
 		opt := LookFor(size, i%2 == 0)
+		opt.Text = []float32{1, 1.3, 1.6}[i]
 		w := demoAt(t, minute, screen, size, opt)
 		by := rand.New(rand.NewPCG(7, uint64(i)))
 		floor := int(look.U(look.Floor)) - 1
@@ -285,7 +305,7 @@ func wander(t *testing.T, screen string, minute, touches int, check func(w *wind
 func TestNoTouchOfLookForItUnbalancesTheBooksOrHidesTheHazard(t *testing.T) {
 	for _, minute := range []int{34, 153} {
 		t.Run(fmt.Sprint(minute), func(t *testing.T) {
-			wander(t, ScreenLookFor, minute, 60, func(w *window) {
+			wander(t, ScreenLookFor, minute, 150, func(w *window) {
 				if !strings.Contains(w.text("alert"), "power lines") {
 					t.Fatal("the hazard line is not on screen")
 				}

@@ -83,7 +83,11 @@ func (l *lookforScreen) left(hunts []hunt, h hunt, t trail) node {
 	n, it := l.n, &l.n.d.Items[h.line]
 	var kids []node
 	if k := len(hunts); k > 1 {
-		kids = append(kids, sized(l.list(hunts, h), float32(min(k, 2))*look.Floor+28))
+		rows := float32(2)
+		if l.size.Width < look.U(1000) {
+			rows = 1.4 // the facts need the room; the next one still shows that it is there
+		}
+		kids = append(kids, sized(l.list(hunts, h), rows*look.Floor+28))
 	}
 	v := leadView{id: "piece", title: it.Short(), mark: n.mark(it.Rig), line: n.looksLike(it)}
 	switch h.kind {
@@ -101,7 +105,7 @@ func (l *lookforScreen) left(hunts []hunt, h hunt, t trail) node {
 			v.over = "given up as lost"
 		}
 	}
-	high := 44 + 46*l.linesOf(v.title, look.Place, 0) + 27*(l.linesOf(v.line, look.Lead, 40)+l.linesOf(v.under, look.Lead, 0))
+	high := 44 + 46*l.linesOf(v.title, look.Place, -26) + 27*(l.linesOf(v.line, look.Lead, 44)+l.linesOf(v.under, look.Lead, -26))
 	kids = append(kids, sized(node{id: "piece", view: v}, high), l.facts(h, t))
 	return col(0, kids...)
 }
@@ -161,7 +165,7 @@ func (l *lookforScreen) list(hunts []hunt, now hunt) node {
 		}
 		kids = append(kids, sized(node{id: h.id(n.d), view: v}, look.Floor))
 	}
-	return node{id: "hunts", view: listOf{panel: parts.PanelView{ID: "hunts", Snug: true}, gap: look.Gap, show: show}, kids: kids}
+	return node{id: "hunts", view: listOf{panel: parts.PanelView{ID: "hunts", Snug: true}, gap: look.Gap, show: show, upTo: show + look.Floor}, kids: kids}
 }
 
 // claimWords are the places that two people say: "V1 or V2?".

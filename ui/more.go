@@ -13,20 +13,20 @@ import (
 // moreScreen is what is needed seldom: who is here, who stages, the scene
 // itself, the look, and the balance of each rig.
 type moreScreen struct {
-	sh     *Shell
-	root   *fyne.Container
-	keys   []*parts.Key
-	close  *parts.HoldKey
-	rows   *parts.Column
-	panel  *parts.Panel
-	about  *parts.Panel
-	side   *parts.Scroller
-	parts  map[string]*parts.Row
-	strip  *parts.Strip
+	sh    *Shell
+	root  *fyne.Container
+	keys  []*parts.Key
+	close *parts.HoldKey
+	rows  *parts.Column
+	panel *parts.Panel
+	about *parts.Panel
+	side  *parts.Scroller
+	parts map[string]*parts.Label
+	strip *parts.Strip
 }
 
 func newMore(sh *Shell) screen {
-	m := &moreScreen{sh: sh, parts: map[string]*parts.Row{}}
+	m := &moreScreen{sh: sh, parts: map[string]*parts.Label{}}
 	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.day, m.text, m.bringBack} {
 		m.keys = append(m.keys, parts.NewKey(parts.KeyView{}, do))
 	}
@@ -68,7 +68,7 @@ func (m *moreScreen) show(n *now) head {
 	look := n.opts.Look
 	staging := "nobody is named"
 	if n.scene.Staging != "" {
-		staging = n.memberName(n.scene.Staging) + " since " + n.clock(n.scene.Since)
+		staging = "now " + n.memberName(n.scene.Staging)
 	}
 	day := "Day look"
 	if look.Day {
@@ -78,9 +78,9 @@ func (m *moreScreen) show(n *now) head {
 	if scale == 0 {
 		scale = 1
 	}
-	fresh := "before the other is closed: two at once"
+	fresh := "a second one, beside this"
 	if !open {
-		fresh = "takes over what is still out"
+		fresh = "keeps what is still out"
 	}
 	for i, v := range []parts.KeyView{
 		{ID: "relieve", Title: "Hand over staging", Second: staging, Icon: "two"},
@@ -88,7 +88,7 @@ func (m *moreScreen) show(n *now) head {
 		{ID: "new-scene", Title: "New scene", Second: fresh, Icon: "plus"},
 		{ID: "day", Title: day, Second: "for sun, or for the dark", Icon: "glance"},
 		{ID: "text-size", Title: "Larger text", Second: fmt.Sprintf("now %.1f times", scale), Icon: "find"},
-		{ID: ScreenBringBack, Title: "Bring back", Second: "with others, to charge, restock", Icon: "back"},
+		{ID: ScreenBringBack, Title: "Bring back", Second: "and charge, restock", Icon: "back"},
 	} {
 		v.Lay = parts.LayLeft
 		m.keys[i].Set(v)
@@ -115,9 +115,9 @@ func (m *moreScreen) showRigs(n *now) {
 		if a.CameOff == 0 {
 			continue
 		}
-		v := parts.RowView{ID: "balance-" + r, Mark: n.mark(r), Title: fmt.Sprintf("%s: %d came off", n.rigName(r), a.CameOff), Second: balanceWords(a), Off: true, NoRule: true}
+		v := parts.LabelView{ID: "balance-" + r, Role: look.Lead, Text: parts.B(fmt.Sprintf("%s: %d came off", n.rigName(r), a.CameOff)) + "\n" + balanceWords(a)}
 		if m.parts[r] == nil {
-			m.parts[r] = parts.NewRow(v, nil)
+			m.parts[r] = parts.NewLines(v)
 		}
 		m.parts[r].Set(v)
 		rows = append(rows, m.parts[r])
@@ -134,7 +134,7 @@ func balanceWords(a model.Account) string {
 	c := footCounts(a)
 	out := ""
 	for i, k := range c {
-		if k == 0 && i != int(parts.FootHome) && i != int(parts.FootUnexplained) {
+		if k == 0 && i != int(parts.FootUnexplained) {
 			continue
 		}
 		if out != "" {

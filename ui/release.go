@@ -176,6 +176,10 @@ func (r *releaseScreen) held() {
 			}
 		}
 	}
+	for _, row := range v.Rows {
+		r.split.grab[row.Key] = row.Grab
+	}
+	r.split.signed = true
 	r.sh.rig = r.rig
 	r.sh.log(tap)
 }
@@ -206,7 +210,7 @@ func (r *releaseScreen) releasedBy() string {
 func (r *releaseScreen) show(n *now) head {
 	v := n.releaseOf(r.rig, &r.split)
 	r.view = v
-	r.showColumns(&v)
+	r.showColumns(n, &v)
 	r.away.set(v.Elsewhere, "elsewhere", "Already elsewhere: "+orWord(strings.Join(v.Elsewhere, ", "), "none"))
 	r.chocks.set(v.Chocks, "chocks", "Wheel chocks? "+v.Chocks.Says)
 	r.lacks.set(v.Without, "goes-without", "Goes without: "+orWord(parts.Plain(strings.Join(v.Without, ", ")), "nothing"))
@@ -247,18 +251,23 @@ func orWord(s, other string) string {
 	return s
 }
 
-func (r *releaseScreen) showColumns(v *releaseView) {
+func (r *releaseScreen) showColumns(n *now, v *releaseView) {
+	narrow := n.root != nil && design(n.root.Size().Width) < 1100
 	head := parts.PanelView{Title: "Grab now", Note: "close by or critical", Right: plural(v.GrabLines, "line"), Tone: parts.Live}
-	if v.Released > 0 {
-		head.Title, head.Note = "Load these first", ""
+	none := "Nothing goes along."
+	switch {
+	case v.Left:
+		head.Title, head.Note, none = "Not logged as loaded", "", "Nothing waits to be loaded."
+	case v.Released > 0:
+		head.Title, head.Note, none = "Load these first", "", "All that goes along is loaded."
 	}
-	if design(r.root.Size().Width) < 1000 {
+	if narrow {
 		head.Note = ""
 	}
-	r.grab.show(v.Rows, func(x releaseRow) int { return x.Grab }, head, "Nothing goes along.")
+	r.grab.show(v.Rows, func(x releaseRow) int { return x.Grab }, head, none)
 	head = parts.PanelView{Title: "Leave here", Right: plural(v.LeaveLines, "line")}
 	switch {
-	case v.Stays != "" && design(r.root.Size().Width) < 1000:
+	case v.Stays != "" && narrow:
 		head.Title = "Leave with " + v.Stays
 	case v.Stays != "":
 		head.Title = "Leave with " + v.StaysName
@@ -288,9 +297,9 @@ func (r *releaseScreen) showSigning(n *now, v *releaseView) {
 		h.Second = n.memberFull(r.signer.chosen) + ", " + v.Name + ". Leaving is signed, never stopped."
 	}
 	if v.accepts() {
-		h = parts.HoldView{ID: "accept", Title: "Hold: " + v.StaysName + " accepts " + plural(v.LeaveLines, "line"), Sure: "Accept", Tone: parts.Filled, Second: "Choose the officer. Until then the lines stay open."}
+		h = parts.HoldView{ID: "accept", Title: "Hold to accept " + plural(v.LeaveLines, "line"), Sure: "Accept", Tone: parts.Filled, Second: "Choose the officer. Until then the lines stay open."}
 		if r.accept.chosen != "" {
-			h.Second = n.memberFull(r.accept.chosen) + " signs for them."
+			h.Second = n.memberFull(r.accept.chosen) + ", for " + v.StaysName + "."
 		}
 	}
 	r.hold.Set(h)
@@ -310,7 +319,10 @@ func (r *releaseScreen) showSigning(n *now, v *releaseView) {
 		}
 	}
 	r.note.Set(note)
-	k := parts.KeyView{ID: "leave", Title: "It leaves now", Icon: "leave", Lay: parts.LayLeft, Role: look.Name, Second: "once all is loaded"}
+	k := parts.KeyView{ID: "leave", Title: "It leaves now", Icon: "leave", Lay: parts.LayLeft, Role: look.Name, Second: "all is loaded"}
+	if v.GrabLines > 0 {
+		k.Second = plural(v.GrabLines, "line") + " not loaded yet"
+	}
 	if !v.accepts() {
 		k.Tone = parts.Filled
 	}

@@ -13,20 +13,22 @@ import (
 
 // releaseColumn is one side: grab now, or leave.
 type releaseColumn struct {
-	panel *parts.Panel
-	rows  map[string]*parts.Row
-	empty *parts.Label
-	col   *parts.Column
-	shown []fyne.CanvasObject
-	touch func(key, side string)
-	side  string
+	panel  *parts.Panel
+	scroll *parts.Scroller
+	rows   map[string]*parts.Row
+	empty  *parts.Label
+	col    *parts.Column
+	shown  []fyne.CanvasObject
+	touch  func(key, side string)
+	side   string
 }
 
 func newReleaseColumn(touch func(key, side string), side string) *releaseColumn {
 	c := &releaseColumn{rows: map[string]*parts.Row{}, touch: touch, side: side}
 	c.empty = parts.NewLines(parts.LabelView{Role: look.Lead})
 	c.col = parts.NewColumn(0)
-	c.panel = parts.NewPanel(parts.PanelView{Rule: true}, parts.NewScroller(c.col))
+	c.scroll = parts.NewScroller(c.col)
+	c.panel = parts.NewPanel(parts.PanelView{Rule: true}, c.scroll)
 	return c
 }
 
@@ -62,7 +64,7 @@ func (c *releaseColumn) show(rows []releaseRow, take func(releaseRow) int, head 
 	if !slices.Equal(objs, c.shown) {
 		c.shown = objs
 		c.col.SetInside(objs...)
-		c.panel.Refresh()
+		c.scroll.Refresh()
 	}
 }
 

@@ -56,6 +56,7 @@ type split struct {
 	grab   map[string]int
 	chocks string
 	stays  string
+	signed bool // the release was signed on this tablet: the sides stand
 }
 
 // releaseOf makes the view of a rig and what was chosen.
@@ -122,7 +123,7 @@ func (n *now) releaseRow(r model.PlaceRow, c *split, left bool) releaseRow {
 	if g, ok := c.grab[row.Key]; ok {
 		row.Grab = max(0, min(g, r.Quantity))
 	}
-	if left {
+	if left && !c.signed {
 		row.Grab = 0
 	}
 	return row
@@ -284,6 +285,8 @@ func (n *now) radio(v *releaseView) string {
 	switch {
 	case len(v.Rows) == 0:
 		return v.Name + " has nothing out here. It leaves nothing."
+	case v.Left && grab != "":
+		return v.Name + " left " + parts.B(orWord(stay, "nothing")) + with + ". Ask it by radio: is " + grab + " aboard?"
 	case v.Left:
 		return v.Name + " left " + parts.B(stay) + with + "."
 	case stay == "":

@@ -19,15 +19,16 @@ func low(name string) string {
 }
 
 // some is so many pieces of a line in a sentence: "battery cutter" for the one
-// there is, else "4 step chocks".
+// there is, else "4 step chocks". A comma in a name would split it in a list.
 func some(it *model.Item, n int) string {
-	if it.Quantity == 1 {
-		return low(it.Short())
+	name := low(it.Short())
+	if n != 1 && it.Quantity != 1 {
+		name = many(name)
 	}
-	if n == 1 {
-		return "1 " + low(it.Short())
+	if it.Quantity != 1 {
+		name = fmt.Sprintf("%d %s", n, name)
 	}
-	return fmt.Sprintf("%d %s", n, low(many(it.Short())))
+	return strings.ReplaceAll(name, ",", "")
 }
 
 // many is a name for more than one: "Crib blocks 4x4x20". What stands after

@@ -27,6 +27,22 @@ func TestTwoDevicesThatDisagreeAreBothShown(t *testing.T) {
 			: LIGHT contest=at:V2
 			move LIGHT at:V3>at:V4             -> ok
 			: LIGHT contest=-`,
+		"whose reply said so knows of it": `
+			pull LIGHT home>tarp               -> ok
+			hand LIGHT tarp>at:V1              -> ok
+			hand LIGHT tarp>at:V2 dev=B seen=1 -> contested
+			move LIGHT at:V2>at:V3 dev=B seen=1 -> ok
+			: LIGHT contest=- at:V3=1`,
+		"a newer contested row takes the older one's place": `
+			pull LIGHT home>tarp               -> ok
+			hand LIGHT tarp>at:V1              -> ok
+			hand LIGHT tarp>at:V2 dev=B seen=1 -> contested
+			hand LIGHT tarp>at:V3 dev=C seen=1 -> contested            # it was moved on: nothing moves
+			: LIGHT contest=at:V1 at:V2=1
+			move LIGHT at:V2>at:V4 seen=3      -> ok
+			: LIGHT contest=at:V1
+			move LIGHT at:V4>at:V3 seen=4      -> ok
+			: LIGHT contest=-`,
 		"a contested row carries every reason": `
 			pull HEAVY home>tarp               -> ok two_person
 			hand HEAVY tarp>at:V1              -> ok two_person

@@ -160,9 +160,13 @@ func TestEachMovingVerbMovesAndMarks(t *testing.T) {
 			direct BLOCK 3 home>at:V1          -> ok straight_off
 			count BLOCK 0 at:V1>               -> warned short
 			count NBLOCK 5                     -> warned extra
+			count NLIGHT 2                     -> warned extra        # another family
+			count CONE 7                       -> warned extra        # another rig
 			: NBLOCK extra=1
 			match BLOCK 2 unexplained>riding:R2 -> warned no_extra
 			: NBLOCK extra=0
+			: NLIGHT extra=1
+			: CONE extra=1
 			: BLOCK riding:R2=2 unexplained=1
 			match BLOCK read=NBLOCK            -> warned likely_swap
 			match BLOCK read=NLIGHT            -> refused bad_row

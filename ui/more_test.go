@@ -1,0 +1,79 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"tarpside/model"
+	"tarpside/ui/look"
+)
+
+func TestStagingIsHandedOverInThreeTouchesWithAReadBack(t *testing.T) {
+	w := demoAt(t, 59, ScreenTarp, glass1280, look.Options{})
+	w.tap("screen", ScreenMore)
+	w.tap("act", "relieve")
+	if got := w.text("read-back"); !strings.Contains(got, "18 lines, 121 pieces of Rescue 41") {
+		t.Errorf("the read-back says %q", got)
+	}
+	w.tap("member", "M04")
+	if sc := w.board.Picture().State.Scene(w.board.Picture().Scene); sc.Staging != "M04" {
+		t.Errorf("staging is with %q", sc.Staging)
+	}
+}
+
+func TestTwoScenesEachHaveTheirOwnTarp(t *testing.T) {
+	w := demoAt(t, 60, ScreenMore, glass1280, look.Options{})
+	first := w.board.Picture().Scene
+	w.tap("act", "new-scene")
+	w.tap("act", "open-Car extrication")
+	if w.board.Picture().Scene == first {
+		t.Fatal("no second scene")
+	}
+	if p, _ := w.find("place", "tarp"); !strings.Contains(p.Text, "0 lines") {
+		t.Errorf("the second tarp shows %q", p.Text)
+	}
+	w.tap("piece", "R41-015") // hard shields, still on the rig
+	w.tap("place", "tarp")
+	if p, _ := w.find("place", "tarp"); !strings.Contains(p.Text, "1 line") {
+		t.Errorf("the second tarp shows %q", p.Text)
+	}
+}
+
+func TestTheSceneIsClosedByAHoldOrByTwoTouches(t *testing.T) {
+	w := demoAt(t, 179, ScreenMore, glass1280, look.Options{})
+	w.tap("act", "close-scene")
+	if sc := w.board.Picture().State.Scene(w.board.Picture().Scene); sc.Closed {
+		t.Fatal("one touch closed the scene")
+	}
+	w.tap("act", "close-scene-sure")
+	if sc := w.board.Picture().State.Scene(w.board.Picture().Scene); !sc.Closed {
+		t.Fatal("two touches did not close it")
+	}
+	w.tap("screen", ScreenTarp)
+	if got := w.text("reply"); !strings.HasPrefix(got, "No scene is open") {
+		t.Errorf("the strip says %q", got)
+	}
+}
+
+func TestARigOfAnotherDepartmentArrives(t *testing.T) {
+	w := demoAt(t, 8, ScreenMore, glass1280, look.Options{})
+	w.tap("act", "arrive")
+	w.tap("rig", "P71")
+	entries := w.board.Picture().Entries
+	if e := entries[len(entries)-1]; e.Verb != model.Arrive || e.Rig != "P71" {
+		t.Errorf("logged %s %s", e.Verb, e.Rig)
+	}
+}
+
+func TestMoreIsWholeAtEverySize(t *testing.T) {
+	for _, size := range []fyne.Size{glass1024, glass1280, glass1920} {
+		for _, minute := range []int{-1, 60, 177} {
+			w := demoAt(t, minute, ScreenMore, size, LookFor(size, minute == 60))
+			w.sound("more")
+			w.tap("act", "day")
+			w.sound("more by the other light")
+		}
+	}
+}
