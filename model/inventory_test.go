@@ -179,6 +179,29 @@ func TestAMoveIsTakenBackInItsOwnSceneOnly(t *testing.T) {
 		: DRILL home=1 doubt=1`)
 }
 
+func TestARowAboutAPieceThatItsWriterDidNotKnowMovesNothing(t *testing.T) {
+	l := yard()
+	b := l.Fork("B")
+	l.Do(model.Entry{Act: model.Act{Verb: model.Stores}, Stores: &model.InventoryPatch{Put: &model.Department{Items: []model.Item{
+		{ID: "SLEDGE", Rig: "R1", Slot: "A", Kind: model.Piece, Quantity: 1, LeastUsable: model.Blank}}}}})
+	b.Clock.Wall += 100
+	runs(t, b, "pull SLEDGE home>tarp -> warned unknown_item")
+	l.Hear(b)
+	runs(t, l, `: SLEDGE home=1
+		close -> ok`)
+}
+
+func TestFewerPiecesAreNotMoreTaggedOrInDoubtThanThereAre(t *testing.T) {
+	l := yard()
+	runs(t, l, `check BLANKET 3 read=clean=no -> warned failed
+		tag BLANKET -> ok
+		tag CONE 5 -> ok`)
+	changed(l, "BLANKET", func(it *model.Item) { it.Quantity = 2 })
+	changed(l, "CONE", func(it *model.Item) { it.Quantity = 3 })
+	runs(t, l, `: BLANKET home=2 tags=1/0 doubt=1
+		: CONE home=3 tags=3/0`)
+}
+
 func TestScenesSideBySideHaveGroundOfTheirOwn(t *testing.T) {
 	l := yard()
 	runs(t, l, "pull CONE 2 home>tarp -> ok")

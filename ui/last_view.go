@@ -145,6 +145,9 @@ func reversed(tap []model.Entry) (board.Tap, bool) {
 		}
 		for k := len(e.Moves) - 1; k >= 0; k-- {
 			m := e.Moves[k]
+			if m.From == m.To {
+				continue // eyes on a piece where the log has it
+			}
 			t.Acts = append(t.Acts, model.Act{Verb: model.Correct, Item: m.Item, Quantity: m.N, From: m.To.String(), To: m.From.String()})
 		}
 		t.Scene = e.Scene

@@ -72,17 +72,17 @@ func (l *loadupScreen) verb(n *now, id string) {
 		} else {
 			st.mode = luOther
 		}
-		st.count = nil
+		st.count, st.bring, l.sh.said = nil, "", nil
 	case "load":
-		st.mode, st.empty, st.count = luLoad, "", nil
+		st.mode, st.empty, st.count, st.bring, l.sh.said = luLoad, "", nil, "", nil
 		st.choose("")
 	case "sweep":
-		st.mode, st.empty, st.count = luSweep, "", nil
+		st.mode, st.empty, st.count, l.sh.said = luSweep, "", nil, nil
 	case "collect":
-		st.mode, st.count = luCollect, nil
+		st.mode, st.count, l.sh.said = luCollect, nil, nil
 		st.choose("")
 	case "carry":
-		st.mode, st.count = luCarry, nil
+		st.mode, st.count, l.sh.said = luCarry, nil, nil
 	case "next-door":
 		if d, k := n.nextStop(st); k > 0 {
 			l.sh.said = nil

@@ -204,9 +204,12 @@ const shelfLabel, smallSlot = 22, 42
 func (b *bayDraw) row(group []shelf, cols int) node {
 	out := node{view: cellsOf{}}
 	used := 0
-	label := float32(shelfLabel)
+	label, most := float32(shelfLabel), 20
+	if b.n.narrow() {
+		most = 17
+	}
 	for _, s := range group {
-		if s.cols == 1 && len(shelfName(s.slot)) > 17 {
+		if s.cols == 1 && len(shelfName(s.slot)) > most {
 			label = 2 * shelfLabel
 		}
 	}
@@ -310,6 +313,9 @@ func (b *bayDraw) now(v *parts.SlotView, p piece) {
 	}
 	if p.item.Quantity > 1 {
 		v.Second = fmt.Sprintf("%d, %s", p.n, v.Second)
+	}
+	if p.tagged {
+		v.Icon, v.Second = "tag", "out of service"
 	}
 	if len(b.shutBy) > 0 {
 		v.Mode, v.Icon, v.Second, v.State = parts.SlotAlarm, "bar", "blocked", "blocked"

@@ -74,7 +74,7 @@ func (l *loadupScreen) lying(n *now, id string) {
 		if lyingID(n, x) != id {
 			continue
 		}
-		if st.item = id; x.n == 1 {
+		if st.bring = id; x.n == 1 {
 			l.quantity(n, "all")
 		}
 	}
@@ -83,14 +83,14 @@ func (l *loadupScreen) lying(n *now, id string) {
 // quantity says how many of a line are back.
 func (l *loadupScreen) quantity(n *now, id string) {
 	for _, x := range n.lyingOut(l.st.rig) {
-		if lyingID(n, x) != l.st.item {
+		if lyingID(n, x) != l.st.bring {
 			continue
 		}
 		k := x.n
 		if id != "all" {
 			fmt.Sscan(id, &k)
 		}
-		l.st.item = ""
+		l.st.bring = ""
 		l.sh.log(board.Tap{Acts: []model.Act{l.back(n, x, k)}})
 	}
 }
@@ -108,7 +108,7 @@ func (l *loadupScreen) returnAll(n *now, place string) {
 		}
 	}
 	if len(acts) > 0 {
-		l.st.item = ""
+		l.st.bring = ""
 		l.sh.log(board.Tap{Acts: acts})
 	}
 }

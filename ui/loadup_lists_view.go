@@ -99,7 +99,7 @@ func (n *now) holderWords(holder string) string {
 // collectSide asks how many of a counted line are back, or says what to do.
 func (n *now) collectSide(st *luState) node {
 	for _, l := range n.lyingOut(st.rig) {
-		if lyingID(n, l) != st.item {
+		if lyingID(n, l) != st.bring {
 			continue
 		}
 		it := &n.d.Items[l.line]

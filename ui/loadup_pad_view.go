@@ -59,6 +59,9 @@ func (n *now) padBody(v leadView, pad padView, side node) node {
 	h := float32(98)
 	if n.narrow() {
 		h, v.line = 66, ""
+		if v.two {
+			v.icon = "two"
+		}
 		if v.title != "" {
 			v.under = ""
 		}

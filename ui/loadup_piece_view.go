@@ -106,6 +106,12 @@ func (n *now) questions(st *luState, p piece) node {
 	if len(p.item.Checks) < 3 {
 		h = 104
 	}
+	if len(p.item.Checks) >= 3 && n.narrow() {
+		v.over, v.line = v.line, "" // the head has room for two lines
+		if v.two {
+			v.icon = "two"
+		}
+	}
 	for _, a := range p.item.Checks {
 		q := n.ask(st, p, a)
 		if v, ok := q.view.(parts.AnswerView); ok && h == look.Floor && n.narrow() && len(v.Second) > 34 {
@@ -244,6 +250,7 @@ func (n *now) inKeys(st *luState, p piece) []node {
 		in.Title, in.Second, in.Icon = "Read it first", n.d.Check(number).Question, "go"
 	case no > 0:
 		in.Title, in.Second, in.Icon = "It does not pass", "go on: what then?", "bar"
+		in.Tone = parts.Alarm
 	case yes == 0:
 		in.Second = "nothing is asked of it"
 	case yes == 1:

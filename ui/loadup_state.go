@@ -37,6 +37,7 @@ type luState struct {
 	said   *model.Entry      // the refusal that is a question now
 	judges bool              // which officer lets it pass?
 	count  *blindCount       // pieces being counted
+	bring  string            // a line at a place, while it is asked how many came back
 	empty  string            // a slot that he says is empty
 	seen   map[string]bool   // sweep: looked at and counted here
 	loader map[string]string // who loads a rig, where it is not its driver

@@ -258,6 +258,9 @@ func TestAllHereIsOneTouchOnceTheHolesAreFilled(t *testing.T) {
 	if e.Verb != model.Seen || e.From != e.To || e.Reply.Word != model.OK {
 		t.Fatalf("logged %+v, %+v", e.Act, e.Reply)
 	}
+	if _, ok := r.find(parts.KindAct, "undo"); ok {
+		t.Fatal("undo would take back another touch than what was seen")
+	}
 	if p, _ := r.find(parts.KindDoor, "T2@8"); !strings.Contains(p.Text, "seen") {
 		t.Fatalf("the door says %q", p.Text)
 	}
@@ -280,6 +283,17 @@ func TestAllFromAPlaceComesBackWithOneTouch(t *testing.T) {
 	r.inTaps(1, 1, func() { r.touch("act return-BANK") })
 	r.want("R41-061", "tarp", 1)
 	r.want("R41-062", "tarp", 1)
+}
+
+func TestOfACountedLineAsMuchComesBackAsIsSaid(t *testing.T) {
+	r := atRig(t, 125)
+	r.touch("act other", "act collect")
+	l := r.shell.screens[ScreenLoadUp].(*loadupScreen)
+	was := r.at("R41-177", "at:ROAD")
+	l.act("piece:R41-177@at:ROAD") // below the edge of the list
+	r.touch("quantity 2")
+	r.want("R41-177", "tarp", 2)
+	r.want("R41-177", "at:ROAD", was-2)
 }
 
 func TestAPieceOfAnotherRigRidesAndStaysTheirs(t *testing.T) {

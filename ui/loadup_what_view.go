@@ -149,7 +149,7 @@ func (n *now) failWords(st *luState, failing []string) string {
 // officersView asks which officer lets it pass.
 func (n *now) officersView(st *luState, p piece) node {
 	failing, _ := n.failing(st, p)
-	v := leadView{id: "officers", over: "Which officer lets it pass?", title: p.item.Short(), under: "He sees it himself: " + and(failing) + ". It stays not ready."}
+	v := leadView{id: "officers", over: "Which officer lets it pass?", title: p.item.Short(), under: "Not passed: " + and(failing) + ". It stays not ready until it is checked again."}
 	out := col(0, node{id: "officers", view: v})
 	var keys []node
 	for _, own := range []bool{true, false} {
