@@ -122,37 +122,7 @@ func (s *State) release() {
 // brings the lines over.
 func (s *State) refit() {
 	old, lines := s.Dept, s.lines
-	next := s.want.Clone()
-	held := map[string]bool{}
-	hold := func(was *Item) {
-		next.hold(was, s.want.ItemIndex(was.ID))
-		held[was.ID] = true
-	}
-	for i := range old.Items {
-		was := &old.Items[i]
-		if want := s.want.Item(was.ID); s.away(i) > 0 && (want == nil || !sameAccount(want, was)) {
-			hold(was)
-		}
-	}
-	for again := true; again; { // what waits keeps the kit that it lives in, and both may not end up in each other
-		again = false
-		next.Index()
-		for i := range old.Items {
-			if !held[old.Items[i].ID] {
-				continue
-			}
-			must := next.loop(old.Items[i].ID)
-			if k := next.Item(old.Items[i].Kit); k == nil || k.Kind != Kit {
-				must = append(must, old.Items[i].Kit)
-			}
-			for _, id := range must {
-				if k := old.Item(id); k != nil && !held[id] {
-					hold(k)
-					again = true
-				}
-			}
-		}
-	}
+	next, held := s.waiting()
 	s.held = slices.Sorted(maps.Keys(held))
 	s.Dept = next.Index()
 	s.lines = make([]*Line, len(next.Items))
@@ -182,6 +152,45 @@ func (s *State) refit() {
 	if !slices.Equal(s.lines, lines) {
 		s.barrier = s.folded
 	}
+}
+
+// waiting is the wanted inventory as far as the pieces allow it now, and the
+// lines whose books stay as they are: those that are out, and the kits that
+// they live in. Two kits never end up in each other.
+func (s *State) waiting() (next *Department, held map[string]bool) {
+	old := s.Dept
+	next, held = s.want.Clone(), map[string]bool{}
+	hold := func(was *Item) {
+		next.hold(was, s.want.ItemIndex(was.ID))
+		held[was.ID] = true
+	}
+	for i := range old.Items {
+		was := &old.Items[i]
+		if want := s.want.Item(was.ID); s.away(i) > 0 && (want == nil || !sameAccount(want, was)) {
+			hold(was)
+		}
+	}
+	for again := true; again; {
+		again = false
+		next.Index()
+		for i := range old.Items {
+			was := &old.Items[i]
+			if !held[was.ID] {
+				continue
+			}
+			must := next.loop(was.ID)
+			if k := next.Item(was.Kit); k == nil || k.Kind != Kit {
+				must = append(must, was.Kit)
+			}
+			for _, id := range must {
+				if k := old.Item(id); k != nil && !held[id] {
+					hold(k)
+					again = true
+				}
+			}
+		}
+	}
+	return next, held
 }
 
 // loop lists the kits round a loop that the line is in, none if it is in none.

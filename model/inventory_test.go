@@ -207,6 +207,7 @@ func TestScenesSideBySideHaveGroundOfTheirOwn(t *testing.T) {
 	runs(t, l, "pull CONE 2 home>tarp -> ok")
 	l.Open("T")
 	runs(t, l, `: CONE tarp=0
+		close -> ok
 		hand CONE tarp>at:V1 -> refused not_there
 		direct CONE 3 home>at:V1 -> ok straight_off
 		close -> warned items_out`)

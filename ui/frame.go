@@ -32,7 +32,6 @@ type frame struct {
 	shown  screen
 	clock  string
 	notes  string // under the clock
-	middle []fyne.CanvasObject
 }
 
 var railScreens = []parts.RailKeyView{

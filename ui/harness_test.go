@@ -2,7 +2,6 @@ package ui
 
 import (
 	"bytes"
-	"image"
 	"io/fs"
 	"path/filepath"
 	"testing"
@@ -113,6 +112,3 @@ func (w *window) text(id string) string {
 	}
 	return ""
 }
-
-// picture is the window as drawn.
-func (w *window) picture() image.Image { return w.win.Canvas().Capture() }

@@ -106,6 +106,12 @@ func (l *loadupScreen) verb(n *now, id string) {
 // putBack is a touch about the piece in hand.
 func (l *loadupScreen) putBack(n *now, id string, p piece) {
 	st := &l.st
+	if check, ok := strings.CutPrefix(id, "never-"); ok {
+		if c := n.d.Check(check); c != nil {
+			st.given[check] = c.NeverWord
+		}
+		return
+	}
 	switch id {
 	case "stow":
 		l.stow(n, p, "")
@@ -126,14 +132,7 @@ func (l *loadupScreen) putBack(n *now, id string, p piece) {
 		tag := l.by(n, model.Act{Verb: model.Tag, Item: p.item.ID, Quantity: p.n, Reading: l.failed(n, p)})
 		l.log(tag, l.home(n, p, model.StowTagged, l.anyway()))
 	case "charge", "bag":
-		to := map[string]model.PlaceKind{"charge": model.Charging, "bag": model.Bagged}[id]
-		l.remember(n)
-		var acts []model.Act
-		if r := l.reading(n, p, false); r != "" {
-			acts = append(acts, l.by(n, model.Act{Verb: model.CheckIt, Item: p.item.ID, Quantity: p.n, Reading: r}))
-		}
-		acts = append(acts, l.by(n, model.Act{Verb: model.Verb(id), Item: p.item.ID, Quantity: p.n, From: p.from.String(), To: string(to), Reading: l.failed(n, p)}))
-		l.log(acts...)
+		l.setAside(n, id, p)
 	case "count":
 		l.countKit(n, p)
 	case "override":
@@ -159,6 +158,19 @@ func (l *loadupScreen) putBack(n *now, id string, p piece) {
 		}
 		l.sh.log(board.Tap{Acts: acts})
 	}
+}
+
+// setAside puts the piece on the charger or into a bag, with what was read of
+// it: a failing answer stays open until one passes.
+func (l *loadupScreen) setAside(n *now, verb string, p piece) {
+	to := map[string]model.PlaceKind{"charge": model.Charging, "bag": model.Bagged}[verb]
+	l.remember(n)
+	var acts []model.Act
+	if r := l.reading(n, p, false); r != "" {
+		acts = append(acts, l.by(n, model.Act{Verb: model.CheckIt, Item: p.item.ID, Quantity: p.n, Reading: r}))
+	}
+	acts = append(acts, l.by(n, model.Act{Verb: model.Verb(verb), Item: p.item.ID, Quantity: p.n, From: p.from.String(), To: string(to), Reading: l.failed(n, p)}))
+	l.log(acts...)
 }
 
 // by puts the loader's name to an act.

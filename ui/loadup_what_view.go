@@ -86,6 +86,9 @@ func (n *now) refusedView(st *luState, p piece) node {
 			case "clean":
 				add(parts.KeyView{ID: "bag", Title: "Bag it, sealed", Icon: "bag"})
 			}
+			if c := n.d.Check(f); c != nil && c.NeverWord != "" && st.given[f] != c.NeverWord {
+				add(parts.KeyView{ID: "never-" + f, Title: "It is " + c.NeverWord, Second: "nobody waves it past", Icon: "warn"})
+			}
 		}
 		add(parts.KeyView{ID: "tag", Title: "Tag it, home tagged", Second: "out of service", Icon: "tag"})
 		if hard == "" {

@@ -27,7 +27,7 @@ type moreScreen struct {
 
 func newMore(sh *Shell) screen {
 	m := &moreScreen{sh: sh, parts: map[string]*parts.Label{}}
-	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.day, m.text, m.bringBack} {
+	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.day, m.text, m.bringBack, m.who} {
 		m.keys = append(m.keys, parts.NewKey(parts.KeyView{}, do))
 	}
 	m.close = parts.NewHoldKey(parts.HoldView{}, m.closeScene)
@@ -55,8 +55,11 @@ func (m *moreScreen) layout(size fyne.Size) {
 	for i, k := range m.keys {
 		place(k, float32(i%2)*(w+gap), float32(i/2)*(keyH+gap), w, keyH)
 	}
-	y := float32((len(m.keys)+1)/2) * (keyH + gap)
-	place(m.close, 0, y, left, keyH)
+	rows := (len(m.keys) + 1) / 2
+	if len(m.keys)%2 == 1 {
+		place(m.keys[len(m.keys)-1], 0, float32(rows-1)*(keyH+gap), left, keyH)
+	}
+	place(m.close, 0, float32(rows)*(keyH+gap), left, keyH)
 	stripH := look.U(look.Floor)
 	place(m.strip, 0, size.Height-stripH, size.Width, stripH)
 	place(m.side, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
@@ -69,6 +72,10 @@ func (m *moreScreen) show(n *now) head {
 	staging := "nobody is named"
 	if n.scene.Staging != "" {
 		staging = "now " + n.memberName(n.scene.Staging)
+	}
+	who := "not said"
+	if n.by != "" {
+		who = n.memberName(n.by)
 	}
 	day := "Day look"
 	if look.Day {
@@ -89,6 +96,7 @@ func (m *moreScreen) show(n *now) head {
 		{ID: "day", Title: day, Second: "for sun, or for the dark", Icon: "glance"},
 		{ID: "text-size", Title: "Larger text", Second: fmt.Sprintf("now %.1f times", scale), Icon: "find"},
 		{ID: ScreenBringBack, Title: "Bring back", Second: "and charge, restock", Icon: "back"},
+		{ID: "who", Title: "Who has this tablet", Second: who, Icon: "one"},
 	} {
 		v.Lay = parts.LayLeft
 		m.keys[i].Set(v)
@@ -146,6 +154,8 @@ func balanceWords(a model.Account) string {
 }
 
 func (m *moreScreen) relieve() { m.sh.open(newRelief(m.sh)) }
+
+func (m *moreScreen) who() { m.sh.open(newHolder(m.sh)) }
 
 func (m *moreScreen) arrive() { m.sh.open(newArrival(m.sh)) }
 

@@ -81,24 +81,45 @@ func (c *rowList) show(n *now) head {
 // takes over is touched.
 func newRelief(sh *Shell) screen {
 	rows := func(n *now) []rowDo {
-		var out []rowDo
-		for _, m := range n.crew() {
-			if m.ID == n.scene.Staging {
-				continue
-			}
-			v := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Tone: parts.Quiet}
-			if n.d.Rig(m.Rig) != nil {
-				v.Mark = n.mark(m.Rig)
-			}
-			out = append(out, rowDo{v, func() {
-				sh.over = nil
-				sh.act(model.Act{Verb: model.Relieve, By: n.scene.Staging, Holder: m.ID})
-			}})
-		}
-		return out
+		return n.crewRows(n.scene.Staging, func(id string) {
+			sh.over = nil
+			sh.act(model.Act{Verb: model.Relieve, By: n.scene.Staging, Holder: id})
+		})
 	}
 	return newRowList("Hand over staging", "Read the list aloud, walk the tarp, then touch who takes over", rows,
 		func(n *now) (string, string) { return "To read back", n.readBack() })
+}
+
+// crewRows are rows of members to touch one of, but for one of them.
+func (n *now) crewRows(but string, do func(id string)) []rowDo {
+	var out []rowDo
+	for _, m := range n.crew() {
+		if m.ID == but {
+			continue
+		}
+		v := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Tone: parts.Quiet}
+		if n.d.Rig(m.Rig) != nil {
+			v.Mark = n.mark(m.Rig)
+		}
+		out = append(out, rowDo{v, func() { do(m.ID) }})
+	}
+	return out
+}
+
+const settingBy = "by" // who has this tablet
+
+// newHolder names who has this tablet: what it logs is in that name.
+func newHolder(sh *Shell) screen {
+	rows := func(n *now) []rowDo {
+		return n.crewRows(sh.by, func(id string) {
+			sh.by, sh.over = id, nil
+			if err := sh.opts.Board.SetSetting(settingBy, id); err != nil {
+				sh.said = &said{trouble: inWords(err)}
+			}
+			sh.refresh()
+		})
+	}
+	return newRowList("Who has this tablet", "What this tablet logs is in that name", rows, nil)
 }
 
 // crew are the members, those of rigs that are here first.

@@ -82,6 +82,7 @@ func New(opts Options) *Shell {
 	if sh.here == "" {
 		sh.here = ScreenTarp
 	}
+	sh.by, _ = opts.Board.Setting(settingBy) // a name that cannot be read is none
 	opts.SetTheme(look.New(opts.Look))
 	sh.screens = map[string]screen{
 		ScreenTarp: newTarp(sh), ScreenGlance: newGlance(sh), ScreenLoadUp: newLoadUp(sh),

@@ -231,7 +231,7 @@ func (n *now) tabRoom() int {
 	if n.root == nil {
 		return 3
 	}
-	return max(2, int((n.root.Size().Width/look.U(1)-clockRoom-300)/(n.tabWidth()+8)))
+	return max(2, int((design(n.root.Size().Width)-clockRoom-300)/(n.tabWidth()+8)))
 }
 
 // tabWidth is how wide a rig tab is, in design pixels.

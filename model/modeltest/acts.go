@@ -125,6 +125,9 @@ func place(r *rand.Rand, s *model.State, kind model.PlaceKind) string {
 	case model.Riding:
 		return one(r, "riding:R0", "riding:R1", "riding:X9")
 	case model.InKit:
+		if len(s.Dept.Items) == 0 {
+			return "kit:GHOST"
+		}
 		return "kit:" + one(r, s.Dept.Items...).ID
 	}
 	return string(kind)

@@ -61,6 +61,8 @@ func TestTheListSaysWhatToIssueAndWhatToOrder(t *testing.T) {
 		"logged, and found at count": {`use TAPE 2 home>used -> ok
 			count TAPE 5 -> warned unlogged_use`,
 			"Wide tape R1:5 logged 2 found 3 before 6 issue 5 after 1 back 0 point 6.33 order 10"},
+		"found at count only": {"count TAPE 9 -> warned unlogged_use",
+			"Wide tape R1:1 logged 0 found 1 before 6 issue 1 after 5 back 0 point 6.33 order 5"},
 		"more than the store has": {"use TAPE 8 home>used -> ok",
 			"Wide tape R1:8 logged 8 found 0 before 6 issue 6 after 0 back 2 point 6.33 order 10"},
 		"what was restocked is gone from the shelf": {`use TAPE 8 home>used -> ok
