@@ -8,8 +8,15 @@ import "tarpside/model"
 // with a kit BAG in it, a through bay with STRUT between CRATE1 and CRATE2,
 // and DEEP behind FRONT. R2 is a neighbour's.
 func Yard() *model.Department {
+	d := equipped()
+	d.Items = lines()
+	return d.Index()
+}
+
+// equipped is the yard without its lines.
+func equipped() *model.Department {
 	yes := []string{"yes", "no"}
-	d := &model.Department{
+	return &model.Department{
 		Rigs:     []model.Rig{{ID: "R1", Name: "Rescue 1", Agency: "QC"}, {ID: "R2", Name: "Rescue 2", Agency: "OC"}},
 		Agencies: []model.Agency{{Code: "QC", Name: "Quillan County"}, {Code: "OC", Name: "Ostler Creek"}, {Code: "MED9", Name: "Medic 9"}},
 		Members: []model.Member{
@@ -33,12 +40,15 @@ func Yard() *model.Department {
 		},
 		Stock: []model.Stock{{ID: "ST1", Name: "Wide tape", OnHand: 6, WeeklyMean: 2, WeeklySD: 1, LeadWeeks: 2, Pack: 5}},
 	}
+}
+
+func lines() (out []model.Item) {
 	item := func(id string, n int, kind model.Kind, more func(*model.Item)) {
-		it := model.Item{ID: id, Name: id, Rig: "R1", Slot: "A", Kind: kind, Quantity: n, WeightLb: 5, LeastUsable: model.Blank, Order: len(d.Items)}
+		it := model.Item{ID: id, Name: id, Rig: "R1", Slot: "A", Kind: kind, Quantity: n, WeightLb: 5, LeastUsable: model.Blank, Order: len(out)}
 		if more != nil {
 			more(&it)
 		}
-		d.Items = append(d.Items, it)
+		out = append(out, it)
 	}
 	family := func(f string, checks ...model.Ask) func(*model.Item) {
 		return func(it *model.Item) { it.Family, it.Critical, it.Checks = f, f != "", checks }
@@ -81,5 +91,5 @@ func Yard() *model.Department {
 	item("NLIGHT", 1, model.Piece, theirs("light"))
 	item("NBLOCK", 4, model.Counted, theirs("block"))
 	item("NBLOCK2", 2, model.Counted, theirs("block"))
-	return d.Index()
+	return out
 }
