@@ -70,6 +70,7 @@ func BenchmarkDurableAppendVsBareInsert(b *testing.B) {
 	b.ReportMetric(mine, "ns/append")
 	b.ReportMetric(plain, "ns/bare")
 	b.ReportMetric(plain/mine, "of-bare-speed")
+	b.ReportMetric(mine/plain, "ratio")
 }
 
 // took adds the time that f took.
