@@ -10,7 +10,7 @@ import (
 // A command is one word of the command line.
 type command struct {
 	name, words string
-	least, most int    // how many words
+	least, most int    // how many words; below 0, what stands behind it has options of its own
 	options     string // that it takes beside -db
 	short       string
 	long        string
@@ -21,6 +21,9 @@ type command struct {
 func (cmd *command) takes(option string) bool {
 	return slices.Contains(strings.Fields(cmd.options), option)
 }
+
+// own tells whether the command reads its options itself.
+func (cmd *command) own() bool { return cmd.most < 0 }
 
 // usage is the command with its words.
 func (cmd *command) usage() string { return strings.TrimSpace(cmd.name + " " + cmd.words) }
@@ -67,6 +70,9 @@ func commands() []command {
 		{"bringback", "", 0, 0, "csv", "what others have of ours, and what rides on another rig",
 			"The list to telephone with after the scene.",
 			"tarpline bringback", (*call).bringback},
+		{"sums", "SUM [OPTIONS]", 1, -1, "", "oxygen, air, battery, fuel and lifts, with the formula and its source",
+			"Works out one figure and says how: its range, its formula, where that comes from and what it leaves out. It needs no department file. tarpline sums help oxygen explains one sum. An estimate for planning: the gauge, your own rules and your officer come first.",
+			"tarpline sums oxygen -cylinder D -psi 1950 -flow 15 -then 600@20", (*call).sums},
 		{"proof", "", 0, 0, "csv", "the trial balance: every piece is somewhere",
 			"A row for each line with its pieces over the kinds of place; in each row they add up to what the rig owns. Then the balance of the scene, and of each rig.",
 			"tarpline proof", (*call).proof},
@@ -113,6 +119,16 @@ func (c *call) explain(name string) error {
 	fmt.Fprintf(c.out, "tarpline %s\n%s\n\n", cmd.usage(), cmd.short)
 	for _, line := range wrap(cmd.long, width-4) {
 		fmt.Fprintf(c.out, "    %s\n", line)
+	}
+	if cmd.own() {
+		c.out.WriteString("\nSums\n\n")
+		for _, s := range sums() {
+			for _, line := range hang(fmt.Sprintf("    %-10s ", s.name), s.short) {
+				fmt.Fprintln(c.out, line)
+			}
+		}
+		fmt.Fprintf(c.out, "\nExample\n\n    %s\n", cmd.example)
+		return nil
 	}
 	fmt.Fprintf(c.out, "\nOptions\n\n")
 	f := c.flags()

@@ -92,6 +92,9 @@ const (
 		sum.FromMemory + " of page 6"
 )
 
+// Constant is the most that the equation ever allows one person: 51 lb, 23 kg.
+func Constant(inMetric bool) float64 { return Lift{Metric: inMetric}.units().constant }
+
 func (l Lift) units() units {
 	if l.Metric {
 		return metric
