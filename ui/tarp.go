@@ -95,7 +95,7 @@ func (t *tarpScreen) layout(size fyne.Size) {
 	stripH, nextH, labelH := look.U(look.Floor), look.U(nextHigh*look.Current().Options().Text), look.Body.Size()*1.36
 	undoW, aidW := look.U(168), look.U(112)
 	if w < look.U(800) {
-		undoW, aidW = look.U(112), look.U(96)
+		undoW, aidW = look.U(124), look.U(96)
 	}
 	y := size.Height - stripH
 	stripW := w - undoW - gap
@@ -142,7 +142,7 @@ func (t *tarpScreen) show(n *now) head {
 		v := parts.KeyView{ID: "undo", Title: "Undo", Icon: "undo", Second: fmt.Sprintf("last of %d", left)}
 		switch _, e := n.movedOn(tap); {
 		case left == 0:
-			v.Second, v.Off = "nothing to undo", true
+			v.Second, v.Off = "nothing", true
 		case e != nil:
 			v.Second = "moved on"
 		}

@@ -90,7 +90,7 @@ func (t *tarpScreen) aidKeys() []*parts.Key {
 }
 
 func (t *tarpScreen) showAids(n *now) {
-	again := parts.KeyView{ID: "again", Title: "Again", Second: "no place yet", Icon: "go", Off: true}
+	again := parts.KeyView{ID: "again", Title: "Again", Second: "no place", Icon: "go", Off: true}
 	if p, err := model.ParsePlace(t.last); err == nil {
 		p.Ground = n.scene.Ground
 		again.Title = "To " + n.placeName(p)
