@@ -66,7 +66,7 @@ func (c *pullsScreen) show(n *now) head {
 		if name != list {
 			continue
 		}
-		for _, when := range n.conditions(list) {
+		for _, when := range conditions(n.wantedFrom(list)) {
 			v := parts.RowView{ID: "if-" + when, Icon: "plus", Title: capital(when), Second: "touch if it holds", Tone: parts.Quiet}
 			if slices.Contains(chosen.Holds, when) {
 				v.Tone, v.Icon, v.Second, v.State = parts.Live, "tick", "holds", "holds"

@@ -129,13 +129,12 @@ func (n *now) wantedFrom(list string) []wanted {
 	return out
 }
 
-// conditions are what the lines of a list depend on, in its order.
-func (n *now) conditions(list string) []string {
+// conditions are what lines that are still to come off depend on.
+func conditions(lines []wanted) []string {
 	var out []string
-	for k := range n.d.Pulls {
-		p := &n.d.Pulls[k]
-		if c := condition(p); p.List == list && c != "" && !slices.Contains(out, c) {
-			out = append(out, c)
+	for _, w := range lines {
+		if w.when != "" && !slices.Contains(out, w.when) {
+			out = append(out, w.when)
 		}
 	}
 	return out

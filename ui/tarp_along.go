@@ -6,6 +6,7 @@ import (
 
 	"tarpside/board"
 	"tarpside/model"
+	"tarpside/ui/look"
 	"tarpside/ui/parts"
 )
 
@@ -134,7 +135,7 @@ func (t *tarpScreen) showAlong(n *now) bool {
 		t.along = nil
 		return false
 	}
-	t.asked.Set(parts.LabelView{ID: "asked", Text: parts.B("Goes along?") + "   touch each that went to " + n.placeName(t.along.to) + " too"})
+	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: parts.B("Goes along?") + "   touch each that went to " + n.placeName(t.along.to) + " too"})
 	t.next.Tail = nil
 	t.next.Set(views)
 	return true

@@ -61,6 +61,23 @@ func (t *tarpScreen) contested(item string) *question {
 		}}
 }
 
+// noticed asks about a line that became contested since the screen was last
+// shown: two logs have met. Work in hand goes on first.
+func (t *tarpScreen) noticed(n *now) {
+	was := t.disputes
+	t.disputes = map[string]bool{}
+	for i := range n.d.Items {
+		if c := n.s.Line(i).Contest; c == nil || len(c.Claims) < 2 {
+			continue
+		}
+		id := n.d.Items[i].ID
+		t.disputes[id] = true
+		if was != nil && !was[id] && t.ask == nil && len(t.picks) == 0 && !t.find.on {
+			t.ask = t.contested(id)
+		}
+	}
+}
+
 func claimKey(c model.Claim) string { return "settle-" + c.Place.String() }
 
 // grounded is a place as an act names it: with its ground where that is not
@@ -121,17 +138,7 @@ func (t *tarpScreen) logTap(tap board.Tap) {
 		return
 	}
 	t.logged, t.loggedAt = tap, now
-	t.keep(tap)
-}
-
-// keep logs a touch, and asks about what came out contested.
-func (t *tarpScreen) keep(tap board.Tap) {
-	for _, e := range t.sh.logOffer(tap) {
-		if e.Reply.Word == model.Contested {
-			t.ask = t.contested(e.Item)
-			t.sh.refresh()
-		}
-	}
+	t.sh.logOffer(tap)
 }
 
 // again asks whether the same act is meant twice.
@@ -155,7 +162,7 @@ func (t *tarpScreen) again(tap board.Tap) {
 		answer: func(id string) {
 			if id == "yes" {
 				t.loggedAt = t.sh.opts.tick()
-				t.keep(tap)
+				t.sh.logOffer(tap)
 				return
 			}
 			t.sh.refresh()
