@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tarpside/board"
@@ -85,11 +86,27 @@ func (n *now) actLine(e *model.Entry) string {
 	case model.Repair:
 		return name + " back in service"
 	}
+	if n.d.ItemIndex(e.Item) < 0 && e.Item != "" {
+		if e.Verb == model.Settle {
+			return "Unknown piece " + quoted(name) + " was: " + e.Note
+		}
+		return "Unknown piece " + quoted(name)
+	}
+	if e.Verb == model.Settle {
+		text := name + " is at " + e.To
+		if p, err := model.ParsePlace(e.To); err == nil {
+			text = name + " is at " + n.placeName(p)
+		}
+		return text + ", both claims looked at"
+	}
 	if len(e.Moves) == 0 {
 		return name + ": " + strings.ReplaceAll(string(e.Verb), "_", " ")
 	}
 	m := e.Moves[0]
 	text := fmt.Sprintf("%s, %s to %s", name, n.placeName(m.From), parts.B(n.placeName(m.To)))
+	if e.Holder != "" && (m.To.Kind == model.At || m.To.Kind == model.With) {
+		text += ", " + n.holderName(e.Holder)
+	}
 	if e.Verb == model.Correct {
 		text += ", corrected"
 	}
@@ -99,21 +116,21 @@ func (n *now) actLine(e *model.Entry) string {
 // undoFor is the tap that takes the newest touch back that can be, as new
 // entries: the reverse moves, newest first. Only acts of this tablet count,
 // and at most five touches back.
-func (n *now) undoFor() (board.Tap, int) {
+func (n *now) undoFor() (board.Tap, int) { return n.undoPast(nil) }
+
+// undoPast is undoFor, but for touches that are to be left as they are.
+func (n *now) undoPast(leave map[string]bool) (board.Tap, int) {
 	taps := n.taps(12)
 	undone := map[string]bool{}
 	left := 0
 	var first board.Tap
-	for _, tap := range taps {
-		if tap[0].Mends != "" && tap[0].Verb == model.Correct {
+	for i, tap := range taps {
+		if tap[0].Mends != "" && tap[0].Verb == model.Correct && !mended(taps[i+1:], tap) {
 			undone[tap[0].Mends] = true
 			continue
 		}
-		key := tap[0].Tap
-		if key == "" {
-			key = tap[0].ID.String()
-		}
-		if undone[key] || tap[0].Device != n.pic.Device && !n.opts.Practice {
+		key := tapKey(tap)
+		if undone[key] || leave[key] || tap[0].Device != n.pic.Device && !n.opts.Practice {
 			continue
 		}
 		back, ok := reversed(tap)
@@ -129,6 +146,35 @@ func (n *now) undoFor() (board.Tap, int) {
 		}
 	}
 	return first, left
+}
+
+// tapKey names a touch.
+func tapKey(tap []model.Entry) string {
+	if tap[0].Tap != "" {
+		return tap[0].Tap
+	}
+	return tap[0].ID.String()
+}
+
+// mended tells whether a correct put another place or number for what a touch
+// before it said. One that takes the whole touch back is an undo.
+func mended(before [][]model.Entry, tap []model.Entry) bool {
+	for _, was := range before {
+		if tapKey(was) != tap[0].Mends && !slices.ContainsFunc(was, func(e model.Entry) bool { return e.ID.String() == tap[0].Mends }) {
+			continue
+		}
+		back, ok := reversed(was)
+		if !ok || len(back.Acts) != len(tap) {
+			return true
+		}
+		for k, a := range back.Acts {
+			e := tap[len(tap)-1-k]
+			if a.Item != e.Item || a.Quantity != e.Quantity || a.From != e.From || a.To != e.To {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // reversed are the corrects that take a touch back; false if it moved nothing

@@ -179,9 +179,29 @@ func newArrival(sh *Shell) screen {
 		for _, a := range n.d.Agencies {
 			add(parts.RowView{ID: a.Code, Title: n.partyName(a.Code), Second: a.Kind})
 		}
-		return out
+		other := parts.RowView{ID: "another-rig", Title: "Another rig", Second: "one that nobody listed", Icon: "plus", Tone: parts.Quiet, Go: "go"}
+		return append(out, rowDo{other, func() { sh.open(newOtherRig(sh)) }})
 	}
 	return newRowList("Who is here", "Touch the rig or the agency that has arrived", rows, nil)
+}
+
+// newRigTabs shows or hides the pieces of each rig, where the header has no
+// room for all.
+func newRigTabs(t *tarpScreen) screen {
+	rows := func(n *now) []rowDo {
+		var out []rowDo
+		for _, r := range n.present() {
+			a := n.s.Account(n.scene.ID, r)
+			v := parts.RowView{Kind: parts.KindRig, ID: r, Mark: n.mark(r), Title: n.rigName(r), Second: fmt.Sprintf("%d off", a.CameOff-a.Home),
+				Tone: parts.Live, State: "shown", Right: "shown", Go: "tick"}
+			if t.hidden[r] {
+				v.Tone, v.State, v.Right, v.Go = parts.Quiet, "hidden", "hidden", ""
+			}
+			out = append(out, rowDo{v, func() { t.hidden[r] = !t.hidden[r]; t.sh.refresh() }})
+		}
+		return out
+	}
+	return newRowList("Rigs", "Touch a rig to hide its pieces, or to show them again", rows, nil)
 }
 
 // newOpening opens a scene.

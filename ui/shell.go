@@ -27,6 +27,7 @@ const (
 type Options struct {
 	Board    *board.Board
 	Now      func() time.Time // the time of the scene; the demo's stands still
+	Tick     func() time.Time // a clock that runs on while the scene's stands still; nil is time.Now
 	Post     func(func())     // runs a function on the window's goroutine
 	SetTheme func(fyne.Theme) // puts a look in force
 	Changed  func()           // called after every change of what is drawn; may be nil
@@ -97,6 +98,14 @@ func New(opts Options) *Shell {
 	opts.Board.Watch(func(p *board.Picture) { opts.Post(func() { sh.take(p) }) })
 	sh.refresh()
 	return sh
+}
+
+// tick is the time by the clock that never stands still.
+func (o *Options) tick() time.Time {
+	if o.Tick == nil {
+		return time.Now()
+	}
+	return o.Tick()
 }
 
 // Root is the content of the window.

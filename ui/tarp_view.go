@@ -180,51 +180,6 @@ func gaugeWord(a model.Answer) string {
 	return a.Word + " %"
 }
 
-// askedNext are lines of the pull list that fits the scene best and are still
-// on a rig that is here. The list only suggests.
-func (n *now) askedNext(hidden map[string]bool, picks []pick) (list string, out []parts.TileView) {
-	list = n.pullList()
-	here := n.present()
-	readings := n.readings()
-	seen := map[string]bool{}
-	for _, want := range []string{"must", "should", "if"} {
-		for _, p := range n.d.Pulls {
-			i := n.d.ItemIndex(p.Item)
-			if p.List != list || p.Need != want || i < 0 || seen[p.Item] {
-				continue
-			}
-			it := &n.d.Items[i]
-			home := n.s.HomeOf(i)
-			if n.s.Line(i).N(home) == 0 || !n.s.Aboard(i) || hidden[it.Rig] || !slices.Contains(here, it.Rig) {
-				continue
-			}
-			seen[p.Item] = true
-			out = append(out, n.tile(i, home, model.Place{Kind: model.Home}, picks, readings))
-		}
-	}
-	return list, out
-}
-
-// pullList is the list of which the most lines are off already, the first one
-// while nothing is.
-func (n *now) pullList() string {
-	off, best := map[string]int{}, ""
-	for _, p := range n.d.Pulls {
-		if best == "" {
-			best = p.List
-		}
-		if i := n.d.ItemIndex(p.Item); i >= 0 && !n.s.Aboard(i) {
-			off[p.List]++
-		}
-	}
-	for _, p := range n.d.Pulls {
-		if off[p.List] > off[best] {
-			best = p.List
-		}
-	}
-	return best
-}
-
 // found are the pieces that three letters find, wherever they are.
 func (n *now) found(letters string, hidden map[string]bool, picks []pick) []parts.TileView {
 	want := fold(letters)
