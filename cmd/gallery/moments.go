@@ -49,5 +49,12 @@ var moments = []moment{
 	{name: "look for nothing", screen: ui.ScreenLookFor, minute: 10},
 	{name: "bring back", screen: ui.ScreenBringBack, minute: 180},
 	{name: "more", screen: ui.ScreenMore, minute: 60},
+	{name: "tarp wet lock", screen: ui.ScreenTarp, minute: 60, touch: []string{"screen wet-lock"}},
+	{name: "glance wet lock", screen: ui.ScreenGlance, minute: 60, touch: []string{"screen wet-lock", "act unlock"}},
+	{name: "settings", screen: ui.ScreenSettings, minute: 60},
+	{name: "settings card", screen: ui.ScreenSettings, minute: 60, touch: []string{"act card"}},
+	{name: "settings limits", screen: ui.ScreenSettings, minute: 60, touch: []string{"act limits", "act limit-oxygen"}},
+	{name: "settings limit twice", screen: ui.ScreenSettings, minute: 60, touch: []string{"act limits", "act limit-battery", "piece R41-003", "digit 2", "digit 0", "digit done"}},
+	{name: "settings pin", screen: ui.ScreenSettings, minute: 60, touch: []string{"act pin", "digit 4", "digit 0"}},
 	{name: "relief", screen: ui.ScreenMore, minute: 60, touch: []string{"act relieve"}},
 }

@@ -137,7 +137,11 @@ func collect(root fyne.CanvasObject, size fyne.Size, scale float32) []Part {
 		if _, ok := o.(backdrop); ok {
 			e.touch = false
 		}
-		if e.part.Kind != "" || e.covers {
+		clear, _ := o.(*Shield)
+		if clear != nil && clear.clear {
+			e.touch = true
+		}
+		if e.part.Kind != "" || e.covers || e.touch && clear != nil {
 			found = append(found, e)
 		}
 	})

@@ -1,0 +1,3 @@
+package ui
+
+func newStores(sh *Shell) screen { return newLimits(sh) }
