@@ -16,8 +16,8 @@ import (
 	"tarpside/ui/parts"
 )
 
-// again opens the window anew over the same file, as after a start.
-func (w *window) again(size fyne.Size, opts Options) {
+// reopened opens the window anew over the same file, as after a start.
+func (w *window) reopened(size fyne.Size, opts Options) {
 	w.t.Helper()
 	opts.Board, opts.Now, opts.Post = w.board, func() time.Time { return w.now }, func(f func()) { f() }
 	opts.SetTheme = fyne.CurrentApp().Settings().SetTheme
@@ -109,7 +109,7 @@ func TestWhatIsSetHoldsAfterAStartAndOnlyOnThisTablet(t *testing.T) {
 	w.tap("act", "text-1.3")
 	w.tap("act", "who")
 	w.tap("member", "M02")
-	w.again(glass1280, Options{Look: look.Options{}})
+	w.reopened(glass1280, Options{Look: look.Options{}})
 	if o := look.Current().Options(); !o.Day || o.Text < 1.29 || o.Text > 1.31 || w.shell.by != "M02" {
 		t.Errorf("after a start: %+v, by %q", o, w.shell.by)
 	}
@@ -118,7 +118,7 @@ func TestWhatIsSetHoldsAfterAStartAndOnlyOnThisTablet(t *testing.T) {
 			t.Errorf("%s is not kept under the tablet's name: %q %v", key, v, err)
 		}
 	}
-	w.again(glass1280, Options{Look: look.Options{}, LookGiven: true})
+	w.reopened(glass1280, Options{Look: look.Options{}, LookGiven: true})
 	if look.Current().Options().Day {
 		t.Error("a look that was asked for was overruled")
 	}
@@ -144,7 +144,7 @@ func TestEveryTargetFollowsABankCardLaidOnTheGlass(t *testing.T) {
 	if after, _ := w.find("place", "tarp"); after.H <= before.H {
 		t.Errorf("a place is %d high after, %d before", after.H, before.H)
 	}
-	w.again(glass1920, Options{Look: LookFor(glass1920, false)})
+	w.reopened(glass1920, Options{Look: LookFor(glass1920, false)})
 	if got := float64(look.PerInch) * 1.25 * 1.02; float64(look.Current().Options().PerInch) < got {
 		t.Errorf("after a start %.1f an inch, want over %.1f", look.Current().Options().PerInch, got)
 	}
@@ -295,14 +295,14 @@ func TestPracticeIsEnteredAndLeftByAHoldOrTwoTouches(t *testing.T) {
 	w := demoAt(t, 60, ScreenSettings, glass1280, look.Options{})
 	demo, real := 0, 0
 	opts := Options{Screen: ScreenSettings, Demo: func() error { demo++; return nil }, Real: func() error { real++; return nil }}
-	w.again(glass1280, opts)
+	w.reopened(glass1280, opts)
 	w.tap("act", "practice")
 	if demo != 0 {
 		t.Fatal("one touch led to practice")
 	}
 	w.tap("act", "practice-sure")
 	opts.Practice = true
-	w.again(glass1280, opts)
+	w.reopened(glass1280, opts)
 	if !strings.Contains(w.text("header"), "Practice") {
 		t.Errorf("the header says %q", w.text("header"))
 	}
