@@ -25,6 +25,9 @@ const (
 	ScreenStores    = "stores"
 )
 
+// Screens are the screens that the window can open on.
+var Screens = []string{ScreenTarp, ScreenGlance, ScreenLoadUp, ScreenLeaving, ScreenLookFor, ScreenBringBack, ScreenStores, ScreenSettings, ScreenMore}
+
 // Options are what the window needs from the program that opens it.
 type Options struct {
 	Board    *board.Board

@@ -4,12 +4,14 @@ package main
 
 import (
 	"crypto/rand"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -38,7 +40,7 @@ func flags(args []string, stderr io.Writer) (settings, error) {
 	f.StringVar(&s.db, "db", "", "the department `file`; without it, the one in your data folder")
 	f.BoolVar(&s.demo, "demo", false, "look at the demo scene, in a copy that is thrown away")
 	f.IntVar(&s.minute, "minute", 60, "with -demo: the scene is logged up to this `minute`")
-	f.StringVar(&s.screen, "screen", ui.ScreenTarp, "the first `screen`: tarp, glance, loadup, leaving, lookfor, more")
+	f.StringVar(&s.screen, "screen", ui.ScreenTarp, "the first `screen`: "+strings.Join(ui.Screens, ", "))
 	f.StringVar(&s.look, "look", "night", "day or night")
 	f.StringVar(&s.size, "size", "1280x800", "`width x height` of the window, in pixels")
 	f.StringVar(&s.parts, "parts", "", "write what is on screen to this `file` after every change, for tests")
@@ -47,6 +49,12 @@ func flags(args []string, stderr io.Writer) (settings, error) {
 	}
 	if s.look != "day" && s.look != "night" {
 		return s, fmt.Errorf("-look is day or night, not %q", s.look)
+	}
+	switch {
+	case s.screen == "trail":
+		return s, errors.New("the screen Trail load is not built yet")
+	case !slices.Contains(ui.Screens, s.screen):
+		return s, fmt.Errorf("-screen is one of %s, not %q", strings.Join(ui.Screens, ", "), s.screen)
 	}
 	_, err := sizeOf(s.size)
 	return s, err
