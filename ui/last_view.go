@@ -86,18 +86,8 @@ func (n *now) actLine(e *model.Entry) string {
 	case model.Repair:
 		return name + " back in service"
 	}
-	if n.d.ItemIndex(e.Item) < 0 && e.Item != "" {
-		if e.Verb == model.Settle {
-			return "Unknown piece " + quoted(name) + " was: " + e.Note
-		}
-		return "Unknown piece " + quoted(name)
-	}
-	if e.Verb == model.Settle {
-		text := name + " is at " + e.To
-		if p, err := model.ParsePlace(e.To); err == nil {
-			text = name + " is at " + n.placeName(p)
-		}
-		return text + ", both claims looked at"
+	if text := n.wordsOf(e, name); text != "" {
+		return text
 	}
 	if len(e.Moves) == 0 {
 		return name + ": " + strings.ReplaceAll(string(e.Verb), "_", " ")
@@ -111,6 +101,24 @@ func (n *now) actLine(e *model.Entry) string {
 		text += ", corrected"
 	}
 	return text
+}
+
+// wordsOf is a settle, or an act about a piece that is in no table, in words;
+// nothing for any other act.
+func (n *now) wordsOf(e *model.Entry, name string) string {
+	switch unlisted := e.Item != "" && n.d.ItemIndex(e.Item) < 0; {
+	case unlisted && e.Verb == model.Settle:
+		return "Unknown piece " + quoted(name) + " was: " + e.Note
+	case unlisted:
+		return "Unknown piece " + quoted(name)
+	case e.Verb != model.Settle:
+		return ""
+	}
+	place := e.To
+	if p, err := model.ParsePlace(e.To); err == nil {
+		place = n.placeName(p)
+	}
+	return name + " is at " + place + ", both claims looked at"
 }
 
 // undoFor is the tap that takes the newest touch back that can be, as new

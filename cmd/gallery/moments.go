@@ -30,6 +30,8 @@ var moments = []moment{
 	{name: "tarp entries", screen: ui.ScreenTarp, minute: 60, touch: []string{"act entries"}},
 	{name: "tarp moved on", screen: ui.ScreenTarp, minute: 36, touch: []string{"act undo"}},
 	{name: "tarp correct", screen: ui.ScreenTarp, minute: 36, touch: []string{"act undo", "act correct"}},
+	{name: "tarp trail list", screen: ui.ScreenTarp, minute: 60, touch: []string{"act pull-list", "act list-Trail carry-out"}},
+	{name: "tarp who named", screen: ui.ScreenTarp, minute: 60, touch: []string{"piece R41-001", "place at:V2", "piece R41-052", "act holder", "rig E42"}},
 	{name: "tarp other rig", screen: ui.ScreenMore, minute: 36, touch: []string{"act arrive", "act another-rig"}},
 	{name: "tarp before", screen: ui.ScreenTarp, minute: -1},
 	{name: "tarp contested", screen: ui.ScreenTarp, minute: 36, touch: []string{"place at:V2"}},
