@@ -49,6 +49,7 @@ type Shell struct {
 	rig     string // the rig that Load up and Leaving are about
 	by      string // who logs on this tablet
 	said    *said
+	keys    *keyboard // nil until Listen
 }
 
 // said is what the last act on this tablet got for an answer.

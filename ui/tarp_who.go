@@ -109,7 +109,7 @@ func (t *tarpScreen) showAids(n *now) {
 	back := parts.KeyView{ID: "earlier", Title: "Earlier", Second: "now", Icon: "clock", Off: n.minute() < 1}
 	if t.earlier > 0 {
 		back.Tone, back.Title = parts.Live, fmt.Sprintf("%d min", t.earlier)
-		back.Second = "at " + n.clock(n.at.UnixMilli() - int64(t.earlier)*60_000)
+		back.Second = "at " + n.clock(n.at.UnixMilli()-int64(t.earlier)*60_000)
 	}
 	for i, v := range []parts.KeyView{again, who, back} {
 		v.Lay, v.Role = parts.LayStack, look.BodyBold
