@@ -66,6 +66,7 @@ type Shell struct {
 	acting  string                  // the acting officer of the tour
 	drawn   map[screen]look.Options // the look that a screen was last drawn in
 	said    *said
+	keys    *keyboard // nil until Listen
 }
 
 // said is what the last act on this tablet got for an answer.

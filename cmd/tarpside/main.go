@@ -193,6 +193,7 @@ func (w *window) build() {
 		Look: ui.LookFor(size, w.set.look == "day"), Practice: w.set.demo, Screen: w.set.screen, Demo: w.toDemo,
 	})
 	w.win.SetContent(w.shell.Root())
+	w.shell.Listen(w.win.Canvas())
 }
 
 // toDemo leaves the empty department for a practice copy of the demo.
