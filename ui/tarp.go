@@ -335,12 +335,6 @@ func (t *tarpScreen) act(id string) {
 	case id == "open-scene":
 		t.sh.open(newOpening(t.sh))
 		return
-	case id == "demo" && t.sh.opts.Demo != nil:
-		if err := t.sh.opts.Demo(); err != nil {
-			t.sh.said = &said{trouble: inWords(err)}
-			t.sh.refresh()
-		}
-		return
 	}
 	if id == "retry" && s != nil && s.retry != nil {
 		t.sh.logOffer(*s.retry)
