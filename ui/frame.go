@@ -73,7 +73,7 @@ func (f *frame) objects() []fyne.CanvasObject {
 		out = append(out, f.shown.body())
 	}
 	if f.sh.opts.Look.Locked {
-		out = append(out, f.lock.shield, f.lock.strip)
+		out = append(out, f.lock.shield, f.lock.under, f.lock.strip)
 	}
 	return out
 }
@@ -106,6 +106,7 @@ func (f *frame) layout(size fyne.Size) {
 		place(f.shown.body(), railW+gap, headH+gap, size.Width-railW-2*gap, bodyH-headH-2*gap)
 	}
 	place(f.lock.shield, 0, 0, size.Width, size.Height)
+	place(f.lock.under, railW, 0, size.Width-railW-look.U(clockRoom), headH-look.U(1))
 	place(f.lock.strip, railW, 0, size.Width-railW-look.U(clockRoom), headH)
 	f.sh.publish()
 }

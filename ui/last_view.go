@@ -224,11 +224,7 @@ func (n *now) stripView(picks []pick) parts.StripView {
 		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: "This window only reads", Second: n.pic.ReadOnly}
 	}
 	if len(n.d.Items) == 0 {
-		v := parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "No department is loaded", Second: "At a desk: tarpline stores load FOLDER."}
-		if n.opts.Demo != nil {
-			v.Keys[0] = parts.StripKey{ID: "demo", Title: "Look at the demo", Filled: true}
-		}
-		return v
+		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "No department is loaded", Second: "On the Tarp screen: load one, or look at the demo."}
 	}
 	if n.scene.ID == "" || n.scene.Closed {
 		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "No scene is open", Second: "Open one when the call comes. What is still out stays on the board.",

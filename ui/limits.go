@@ -71,7 +71,7 @@ func newLimitLines(sh *Shell, check string) screen {
 		var out []rowDo
 		for _, it := range withLimit(n.s.Wanted(), check) {
 			a, _ := it.Ask(check)
-			out = append(out, rowDo{parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Right: fmt.Sprintf("at least %g", a.Limit), Tone: parts.Quiet},
+			out = append(out, rowDo{parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: n.slotWords(it), Right: fmt.Sprintf("at least %g", a.Limit), Tone: parts.Quiet},
 				func() { sh.asOfficer("Limits", func() { sh.open(newLimitPad(sh, it.ID, check)) }) }})
 		}
 		return out

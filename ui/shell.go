@@ -58,6 +58,7 @@ type Shell struct {
 	root    *fyne.Container
 	frame   *frame
 	screens map[string]screen
+	welcome screen // the Tarp while no department is loaded
 	here    string
 	over    []screen // opened over the screen: a release, a hand-over
 	pic     *board.Picture
@@ -108,6 +109,7 @@ func New(opts Options) *Shell {
 		ScreenLeaving: newLeaving(sh), ScreenLookFor: newLookFor(sh), ScreenMore: newMore(sh),
 		ScreenBringBack: newBringBack(sh), ScreenSettings: newSettings(sh), ScreenStores: newStores(sh),
 	}
+	sh.welcome = newWelcome(sh)
 	if sh.screens[sh.here] == nil {
 		sh.here = ScreenTarp
 	}
@@ -149,6 +151,9 @@ func (sh *Shell) now() *now {
 func (sh *Shell) shown() screen {
 	if n := len(sh.over); n > 0 {
 		return sh.over[n-1]
+	}
+	if sh.here == ScreenTarp && sh.empty() {
+		return sh.welcome
 	}
 	return sh.screens[sh.here]
 }

@@ -1,6 +1,9 @@
 package ui
 
 import (
+	"fyne.io/fyne/v2"
+
+	"tarpside/ui/look"
 	"tarpside/ui/parts"
 )
 
@@ -12,12 +15,16 @@ const wetLock = "wet-lock"
 // screen stays readable and goes on; a hold, or two taps in two places, ends it.
 type lock struct {
 	shield *parts.Shield
+	under  *parts.Drawn // hides the header's keys behind the strip
 	strip  *parts.Strip
 	on     bool
 }
 
 func newLock(sh *Shell) *lock {
-	return &lock{shield: parts.NewShield(true, nil), strip: parts.NewStrip(parts.StripView{}, func(string) { sh.Lock(false) })}
+	under := parts.NewDrawn(parts.Part{}, look.Floor, look.Header, func(p *parts.Pen, size fyne.Size) {
+		p.Fill(0, 0, size.Width, size.Height, look.Ground)
+	})
+	return &lock{shield: parts.NewShield(true, nil), under: under, strip: parts.NewStrip(parts.StripView{}, func(string) { sh.Lock(false) })}
 }
 
 // show brings the strip up to date. It lies over the header's keys and says
@@ -28,7 +35,7 @@ func (l *lock) show(h head, on bool) (turned bool) {
 	if on {
 		l.strip.Set(parts.StripView{ID: wetLock, Tone: parts.StripWetLock, Title: "Wet lock is on: nothing can be touched",
 			Second: join(h.title, join(h.big, h.bigWords), h.sentence),
-			Keys:   [2]parts.StripKey{{ID: "unlock", Title: "Hold to unlock", Hold: true, Sure: "Unlock"}}})
+			Keys:   [2]parts.StripKey{{ID: "unlock", Title: "Hold to unlock", Filled: true, Hold: true, Sure: "Unlock"}}})
 	}
 	return turned
 }
@@ -41,6 +48,9 @@ func (sh *Shell) touchRail(id string) {
 	}
 	sh.Go(id)
 }
+
+// Look is how the window is drawn now.
+func (sh *Shell) Look() look.Options { return sh.opts.Look }
 
 // Lock turns the wet lock on or off.
 func (sh *Shell) Lock(on bool) {

@@ -56,7 +56,7 @@ var moments = []moment{
 	{name: "settings", screen: ui.ScreenSettings, minute: 60},
 	{name: "settings card", screen: ui.ScreenSettings, minute: 60, touch: []string{"act card"}},
 	{name: "settings limits", screen: ui.ScreenSettings, minute: 60, touch: []string{"act limits", "act limit-oxygen"}},
-	{name: "settings limit twice", screen: ui.ScreenSettings, minute: 60, touch: []string{"act limits", "act limit-battery", "piece R41-003", "digit 2", "digit 0", "digit done"}},
+	{name: "settings limit twice", screen: ui.ScreenSettings, minute: 60, touch: []string{"act limits", "act limit-battery", "piece R41-005", "digit 2", "digit 0", "digit done"}},
 	{name: "settings pin", screen: ui.ScreenSettings, minute: 60, touch: []string{"act pin", "digit 4", "digit 0"}},
 	{name: "relief", screen: ui.ScreenMore, minute: 60, touch: []string{"act relieve"}},
 }
