@@ -96,7 +96,9 @@ func TestThePackagesWeighWhatTheWorkedSumsSay(t *testing.T) {
 
 func TestWaterIsRaisedToWhatThePeopleDrink(t *testing.T) {
 	s := demo(t)
-	water := func(trip trail.Trip, people int) trail.Line { return byItem(trail.List(s, carryOut, trip, people))["S44-022"] }
+	water := func(trip trail.Trip, people int) trail.Line {
+		return byItem(trail.List(s, carryOut, trip, people))["S44-022"]
+	}
 	hot := trail.Trip{Season: trail.Summer, Heat: trail.Mild, Hours: 5, Km: 2}
 	if l := water(hot, 9); l.N != 34 || !strings.Contains(l.Why, "raised to 34") || math.Abs(l.Total()-74.8) > 1e-9 {
 		t.Errorf("%+v", l)
