@@ -225,7 +225,7 @@ func emptyWindow(t *testing.T, size fyne.Size, opt look.Options) (w *window, tab
 	}
 	opts := onDisk(w, root)
 	opts.Look = opt
-	w.again(size, opts)
+	w.reopened(size, opts)
 	return w, tables
 }
 

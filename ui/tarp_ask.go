@@ -212,6 +212,7 @@ func (t *tarpScreen) takeBack() {
 			}}
 	default:
 		t.picks = nil
+		t.logged = board.Tap{} // what was taken back may be done again at once
 		t.sh.log(tap)
 		return
 	}
