@@ -71,9 +71,9 @@ func TestMoreIsWholeAtEverySize(t *testing.T) {
 	for _, size := range []fyne.Size{glass1024, glass1280, glass1920} {
 		for _, minute := range []int{-1, 60, 177} {
 			w := demoAt(t, minute, ScreenMore, size, LookFor(size, minute == 60))
-			w.sound("more")
+			w.listed("more")
 			w.tap("act", "day")
-			w.sound("more by the other light")
+			w.listed("more by the other light")
 		}
 	}
 }

@@ -45,5 +45,13 @@ var moments = []moment{
 	{name: "settings limits", screen: ui.ScreenSettings, minute: 60, touch: []string{"act limits", "act limit-oxygen"}},
 	{name: "settings limit twice", screen: ui.ScreenSettings, minute: 60, touch: []string{"act limits", "act limit-battery", "piece R41-005", "digit 2", "digit 0", "digit done"}},
 	{name: "settings pin", screen: ui.ScreenSettings, minute: 60, touch: []string{"act pin", "digit 4", "digit 0"}},
+	{name: "stores", screen: ui.ScreenStores, minute: 60},
+	{name: "stores doors", screen: ui.ScreenStores, minute: 60, touch: []string{"rig R41"}},
+	{name: "stores slots", screen: ui.ScreenStores, minute: 60, touch: []string{"rig R41", "door store-L3"}},
+	{name: "stores line", screen: ui.ScreenStores, minute: 60, touch: []string{"rig R41", "door store-L3", "piece R41-055", "act two"}},
+	{name: "stores find", screen: ui.ScreenStores, minute: 60, touch: []string{"act find", "act s", "act t", "act a"}},
+	{name: "account", screen: ui.ScreenMore, minute: 60, touch: []string{"act account-R41"}},
+	{name: "account lines", screen: ui.ScreenMore, minute: 60, touch: []string{"act account-R41", "act term-out"}},
+	{name: "account entries", screen: ui.ScreenMore, minute: 177, touch: []string{"act account-R41", "act term-unexplained", "piece R41-023"}},
 	{name: "relief", screen: ui.ScreenMore, minute: 60, touch: []string{"act relieve"}},
 }
