@@ -53,7 +53,7 @@ func newTermLines(sh *Shell, rig string, term int) screen {
 		var out []rowDo
 		for _, i := range n.termLines(rig, term) {
 			it := &n.d.Items[i]
-			where, _ := n.whereWords(i)
+			where, _ := n.realWords(i)
 			k := footCounts(n.s.AccountOf(n.scene.ID, i))[term]
 			out = append(out, rowDo{parts.RowView{Kind: parts.KindPiece, ID: it.ID, Figure: fmt.Sprint(k), Title: it.Short(), Second: where, Tone: parts.Quiet, Go: "go"},
 				func() { sh.open(newEntries(sh, it.ID)) }})

@@ -45,6 +45,7 @@ var moments = []moment{
 	{name: "settings limits", screen: ui.ScreenSettings, minute: 60, touch: []string{"act limits", "act limit-oxygen"}},
 	{name: "settings limit twice", screen: ui.ScreenSettings, minute: 60, touch: []string{"act limits", "act limit-battery", "piece R41-005", "digit 2", "digit 0", "digit done"}},
 	{name: "settings pin", screen: ui.ScreenSettings, minute: 60, touch: []string{"act pin", "digit 4", "digit 0"}},
+	{name: "tarp empty load", screen: ui.ScreenTarp, empty: true, touch: []string{"act load-department", "act look-through"}},
 	{name: "stores", screen: ui.ScreenStores, minute: 60},
 	{name: "stores doors", screen: ui.ScreenStores, minute: 60, touch: []string{"rig R41"}},
 	{name: "stores slots", screen: ui.ScreenStores, minute: 60, touch: []string{"rig R41", "door store-L3"}},
@@ -52,6 +53,6 @@ var moments = []moment{
 	{name: "stores find", screen: ui.ScreenStores, minute: 60, touch: []string{"act find", "act s", "act t", "act a"}},
 	{name: "account", screen: ui.ScreenMore, minute: 60, touch: []string{"act account-R41"}},
 	{name: "account lines", screen: ui.ScreenMore, minute: 60, touch: []string{"act account-R41", "act term-out"}},
-	{name: "account entries", screen: ui.ScreenMore, minute: 177, touch: []string{"act account-R41", "act term-unexplained", "piece R41-023"}},
+	{name: "account entries", screen: ui.ScreenMore, minute: 177, touch: []string{"act account-R41", "act term-charging", "piece R41-006"}},
 	{name: "relief", screen: ui.ScreenMore, minute: 60, touch: []string{"act relieve"}},
 }
