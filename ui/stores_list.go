@@ -61,6 +61,11 @@ func (n *now) lineOf(i int) lineView {
 	where, icon := n.realWords(i)
 	v.Where, v.Icon = capital(where), icon
 	var about []string
+	if s := n.d.Slot(it.Slot); s != nil && it.Kit == "" {
+		about = append(about, s.Description)
+	} else if it.Kit != "" {
+		about = append(about, "in "+low(n.itemName(it.Kit)))
+	}
 	about = append(about, pounds(it.WeightLb, it))
 	if it.TwoPerson {
 		about = append(about, "two people")
