@@ -13,20 +13,21 @@ import (
 // moreScreen is what is needed seldom: who is here, who stages, the scene
 // itself, the look, and the balance of each rig.
 type moreScreen struct {
-	sh    *Shell
-	root  *fyne.Container
-	keys  []*parts.Key
-	close *parts.HoldKey
-	rows  *parts.Column
-	panel *parts.Panel
-	about *parts.Panel
-	side  *parts.Scroller
-	parts map[string]*parts.Label
-	strip *parts.Strip
+	sh     *Shell
+	root   *fyne.Container
+	keys   []*parts.Key
+	close  *parts.HoldKey
+	rows   *parts.Column
+	panel  *parts.Panel
+	about  *parts.Panel
+	side   *parts.Scroller
+	parts  map[string]*parts.Label
+	behind map[string]*parts.Row // what a balance is made of
+	strip  *parts.Strip
 }
 
 func newMore(sh *Shell) screen {
-	m := &moreScreen{sh: sh, parts: map[string]*parts.Label{}}
+	m := &moreScreen{sh: sh, parts: map[string]*parts.Label{}, behind: map[string]*parts.Row{}}
 	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.bringBack, m.stores, m.settings, m.day, m.who} {
 		m.keys = append(m.keys, parts.NewKey(parts.KeyView{}, do))
 	}
@@ -119,7 +120,10 @@ func (m *moreScreen) showRigs(n *now) {
 			m.parts[r] = parts.NewLines(v)
 		}
 		m.parts[r].Set(v)
-		rows = append(rows, m.parts[r])
+		if m.behind[r] == nil {
+			m.behind[r] = parts.NewRow(parts.RowView{ID: "account-" + r, Title: "What makes it up", Tone: parts.Quiet, Mark: n.mark(r), Go: "go"}, func() { m.sh.open(newAccount(m.sh, r)) })
+		}
+		rows = append(rows, m.parts[r], m.behind[r])
 	}
 	if len(rows) == 0 {
 		rows = append(rows, parts.NewLines(parts.LabelView{Text: "Nothing has come off a rig in this scene.", Role: look.Body}))

@@ -215,6 +215,13 @@ func newOpening(sh *Shell) screen {
 				sh.openScene(name)
 			}})
 		}
+		if n.scene.Closed && n.scene.Name != "" {
+			name := n.scene.Name
+			out = append(out, rowDo{parts.RowView{ID: "open-again", Title: "Go on with the last scene", Second: n.lastSceneName(), Tone: parts.Quiet, Icon: "undo", Go: "go"}, func() {
+				sh.over = nil
+				sh.openScene(name)
+			}})
+		}
 		for _, p := range n.d.Pulls {
 			add(p.List)
 		}

@@ -72,16 +72,14 @@ func (s *storesScreen) show(n *now) head {
 	}
 	s.rigs = s.rigs[:len(with)]
 	for i, r := range with {
-		lines, short := 0, 0
+		lines, away := 0, 0
 		for j := range n.d.Items {
 			if n.d.Items[j].Rig == r {
 				lines++
-				if n.s.Out(j) > 0 {
-					short++
-				}
+				away += n.s.Out(j)
 			}
 		}
-		s.rigs[i].Set(parts.KeyView{Kind: parts.KindRig, ID: r, Title: n.rigName(r), Second: fmt.Sprintf("%s, %d out", plural(lines, "line"), short), Mark: n.mark(r), Lay: parts.LayLeft})
+		s.rigs[i].Set(parts.KeyView{Kind: parts.KindRig, ID: r, Title: n.rigName(r), Second: fmt.Sprintf("%s, %s out", plural(lines, "line"), plural(away, "piece")), Mark: n.mark(r), Lay: parts.LayLeft})
 	}
 	s.load.Set(parts.KeyView{ID: "load-tables", Title: "Load tables", Second: "from a folder; first it shows what would change", Icon: "in", Lay: parts.LayLeft, Off: n.opts.Folders == nil || n.opts.LoadFrom == nil})
 	s.side.Set(parts.PanelView{Title: "Waits until the pieces are home", Rule: true})
@@ -170,12 +168,12 @@ func newCompartments(sh *Shell, rig string) screen {
 					away += n.s.Out(i)
 				}
 			}
-			v := parts.KeyView{Kind: parts.KindDoor, ID: "store-" + c, Title: placeWord(c), Second: plural(lines, "line"), Lay: parts.LayLeft, Icon: "door"}
+			v := parts.KeyView{Kind: parts.KindDoor, ID: "store-" + c, Title: capital(c), Second: plural(lines, "line"), Lay: parts.LayLeft, Icon: "door"}
 			if c == "" {
 				v.Title = "No home yet"
 			}
 			if away > 0 {
-				v.Second += fmt.Sprintf(", %d out", away)
+				v.Second += fmt.Sprintf(", %s out", plural(away, "piece"))
 			}
 			if side := n.compartmentSide(rig, c); side != "" {
 				v.Second += "\n" + side

@@ -195,10 +195,7 @@ func (n *now) facts(it *model.Item) string {
 		}
 	}
 	if i := n.d.ItemIndex(it.ID); i >= 0 {
-		where, _ := n.whereWords(i)
-		if n.s.Out(i) == 0 && n.s.Aboard(i) {
-			where = "home"
-		}
+		where, _ := n.realWords(i)
 		fact("Now", where)
 	}
 	fact("Waits", n.heldWord(it.ID))

@@ -30,16 +30,42 @@ type lineView struct {
 	Icon             string // where it is not whole
 }
 
+// realWords says where the pieces of a line really are: what lies in a kit is
+// where the kit is. The icon is that of the first place away.
+func (n *now) realWords(i int) (words, icon string) {
+	var out []string
+	one := n.d.Items[i].Quantity == 1
+	for _, st := range n.s.Line(i).Stacks {
+		w, ic := n.whereWord(n.s.Real(st.Place))
+		if st.Place.Kind == model.InKit && n.s.Real(st.Place).Kind != model.Home {
+			w += ", in " + low(n.placeName(st.Place))
+		}
+		if n.s.Real(st.Place).Kind != model.Home && icon == "" {
+			icon = ic
+		}
+		if !one {
+			w = fmt.Sprintf("%d %s", st.N, w)
+		}
+		out = append(out, w)
+	}
+	if icon == "" {
+		return "all home", ""
+	}
+	return strings.Join(out, "; "), icon
+}
+
 // lineOf is a line as the lists of Stores show it.
 func (n *now) lineOf(i int) lineView {
 	it := &n.d.Items[i]
 	v := lineView{ID: it.ID, Name: it.Short(), Figure: fmt.Sprint(it.Quantity), Mark: n.mark(it.Rig)}
-	where, icon := n.whereWords(i)
-	if n.s.Out(i) == 0 && n.s.Aboard(i) {
-		where, icon = "all home", ""
-	}
+	where, icon := n.realWords(i)
 	v.Where, v.Icon = capital(where), icon
 	var about []string
+	if s := n.d.Slot(it.Slot); s != nil && it.Kit == "" {
+		about = append(about, s.Description)
+	} else if it.Kit != "" {
+		about = append(about, "in "+low(n.itemName(it.Kit)))
+	}
 	about = append(about, pounds(it.WeightLb, it))
 	if it.TwoPerson {
 		about = append(about, "two people")
@@ -167,7 +193,7 @@ func (n *now) fill(grid *parts.Grid, views *[]lineView, lines []int) {
 
 // newSlots is one compartment: every line that lives in it, slot by slot.
 func newSlots(sh *Shell, rig, compartment string) screen {
-	title := placeWord(compartment)
+	title := capital(compartment)
 	if compartment == "" {
 		title = "No home yet"
 	}

@@ -65,7 +65,11 @@ func (w *welcomeScreen) show(n *now) head {
 	can := n.opts.Folders != nil && n.opts.LoadFrom != nil && n.pic.ReadOnly == ""
 	w.load.Set(parts.KeyView{ID: "load-department", Title: "Load a department", Second: "from a folder of tables", Icon: "in", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Name, Off: !can})
 	w.demo.Set(parts.KeyView{ID: "demo", Title: "Look at the demo", Second: "invented; nothing is kept", Icon: "glance", Lay: parts.LayLeft, Role: look.Name, Off: n.opts.Demo == nil})
-	w.strip.Set(n.stripView(nil))
+	v := n.stripView(nil)
+	if n.said == nil && n.pic.ReadOnly == "" {
+		v.Title, v.Second = "Nothing can be logged yet", "No rig and no piece is known."
+	}
+	w.strip.Set(v)
 	return head{title: "Tarpside", sentence: "No department is loaded"}
 }
 
