@@ -16,37 +16,45 @@ import (
 type sumKind struct {
 	name, words, short, example string
 	run                         func(args []string, out io.Writer) error
+	keyed                       bool // takes KEY=VALUE, and no options
 }
 
 // sums are in the order of the help.
 func sums() []sumKind {
-	return []sumKind{
+	all := []sumKind{
 		{"oxygen", "-cylinder D -psi N -flow N [-then PSI@MINUTE]", "minutes left in a cylinder, or the pressure to be ready",
-			"tarpline sums oxygen -cylinder D -psi 1950 -flow 15 -then 600@20", sumOxygen},
+			"tarpline sums oxygen -cylinder D -psi 1950 -flow 15 -then 600@20", sumOxygen, false},
 		{"air", "-litres N -full PSI -psi N [-rate N]", "breathing air in stock, and whether to recharge it; never a timer for a crew",
-			"tarpline sums air -litres 1240 -full 4500 -psi 3000 -rate 40", sumAir},
+			"tarpline sums air -litres 1240 -full 4500 -psi 3000 -rate 40", sumAir, false},
 		{"battery", "-left LEVEL [-full TIME] [-then LEVEL@MINUTE]", "minutes left in a battery, of percent or lit bars",
-			"tarpline sums battery -left 90@10 -then 66@22", sumBattery},
+			"tarpline sums battery -left 90@10 -then 66@22", sumBattery, false},
 		{"fuel", "-left LEVEL [-full TIME | -tool TOOL] [-then LEVEL@MINUTE]", "minutes left in a tank",
-			"tarpline sums fuel -left 75 -full 3.5h", sumFuel},
+			"tarpline sums fuel -left 75 -full 3.5h", sumFuel, false},
 		{"lift", "-load N -reach N -from N -to N", "the lifting equation for one lift, and the lift marks it proposes",
-			"tarpline sums lift -load 46 -reach 14 -from 12 -to 24 -grip fair", sumLift},
+			"tarpline sums lift -load 46 -reach 14 -from 12 -to 24 -grip fair", sumLift, false},
 	}
+	for _, t := range trailSums {
+		all = append(all, sumKind{t.name, t.words, t.short, t.example, t.run, true})
+	}
+	return all
 }
 
 // sums does one sum.
 func (c *call) sums() error {
-	name, args := c.args[0], c.args[1:]
-	ask := name == "help" || name == "-h" || name == "-help" || name == "--help"
-	if ask && len(args) == 0 {
+	if len(c.args) == 0 || helps(c.args[0]) && len(c.args) == 1 {
 		return c.explain("sums")
 	}
-	if ask {
+	name, args := c.args[0], c.args[1:]
+	if helps(name) {
 		name, args = args[0], []string{"-h"}
 	}
 	for _, s := range sums() {
 		if s.name != name {
 			continue
+		}
+		if s.keyed && len(args) > 0 && helps(args[0]) {
+			s.explain(c.out, nil)
+			return nil
 		}
 		err := s.run(args, c.out)
 		var use usageOf
@@ -55,12 +63,17 @@ func (c *call) sums() error {
 			return nil
 		}
 		var wrong misuse
-		if errors.As(err, &wrong) {
+		if errors.As(err, &wrong) && !s.keyed { // those say it themselves
 			return misuse(string(wrong) + "; try: tarpline sums help " + name)
 		}
 		return err
 	}
 	return misuse(fmt.Sprintf("there is no sum %q; try: tarpline sums help", name))
+}
+
+// helps tells whether a word asks for help.
+func helps(word string) bool {
+	return word == "help" || word == "-h" || word == "-help" || word == "--help"
 }
 
 // usageOf is an asking for help.
@@ -69,14 +82,29 @@ type usageOf struct{ flags *flag.FlagSet }
 func (usageOf) Error() string { return "help was asked for" }
 
 func (s sumKind) explain(out io.Writer, flags *flag.FlagSet) {
-	fmt.Fprintf(out, "tarpline sums %s %s\n%s\n\nOptions\n\n", s.name, s.words, s.short)
+	for _, line := range hang("tarpline sums "+s.name+" ", s.words) {
+		fmt.Fprintln(out, line)
+	}
+	fmt.Fprintln(out, s.short)
+	if flags != nil {
+		explainOptions(out, flags)
+	}
+	for i, line := range hang("    ", s.example) {
+		if i == 0 {
+			fmt.Fprint(out, "\nExample\n\n")
+		}
+		fmt.Fprintln(out, line)
+	}
+}
+
+func explainOptions(out io.Writer, flags *flag.FlagSet) {
+	fmt.Fprint(out, "\nOptions\n\n")
 	flags.VisitAll(func(f *flag.Flag) {
 		word, usage := flag.UnquoteUsage(f)
 		for _, line := range hang(fmt.Sprintf("    %-18s ", strings.TrimSpace("-"+f.Name+" "+word)), usage) {
 			fmt.Fprintln(out, line)
 		}
 	})
-	fmt.Fprintf(out, "\nExample\n\n    %s\n", s.example)
 }
 
 // An asking is the options of one sum and what was given of them.

@@ -116,14 +116,14 @@ func TestSumsRefuseInWords(t *testing.T) {
 			t.Errorf("%s: %q, want %q", c.ask, errs, c.says)
 		}
 	}
-	if errs := d.fails(misused, "sums"); !strings.Contains(errs, "it is: tarpline sums SUM [OPTIONS]") {
-		t.Error(errs)
-	}
 }
 
 func TestEverySumExplainsItselfAndItsExampleWorks(t *testing.T) {
 	d := newDesk(t)
 	all := d.must("sums", "help")
+	if d.must("sums") != all {
+		t.Error("sums alone does not list them")
+	}
 	for _, s := range sums() {
 		one := d.must("sums", "help", s.name)
 		fits(t, s.name, one)
@@ -132,6 +132,9 @@ func TestEverySumExplainsItselfAndItsExampleWorks(t *testing.T) {
 		}
 		if got := d.must("sums", s.name, "-h"); got != one {
 			t.Errorf("%s -h is not its help", s.name)
+		}
+		if s.keyed { // its example has names of more than one word
+			continue
 		}
 		for _, option := range regexp.MustCompile(`(?:^|[ \[])(-[a-z]+)`).FindAllStringSubmatch(s.words, -1) {
 			if !strings.Contains(one, "    "+option[1]+" ") {
