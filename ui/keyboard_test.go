@@ -30,8 +30,8 @@ func keyboardAt(t testing.TB, minute int, screen string) *typist {
 
 // rest lets time pass, as between two keys of a person.
 func (y *typist) rest() {
-	y.tick = y.tick.Add(150 * time.Millisecond)
 	for len(y.late) > 0 {
+		y.tick = y.tick.Add(beat)
 		f := y.late[0]
 		y.late = y.late[1:]
 		f()
@@ -267,6 +267,24 @@ func TestACodeScannedWhileTypingLeavesNothingTyped(t *testing.T) {
 	y.scan("V1")
 	if y.shell.tarp().find.text != "spr" || y.shell.tarp().shown.Name != "V1" {
 		t.Errorf("Find has %q, the panel shows %v", y.shell.tarp().find.text, y.shell.tarp().shown)
+	}
+}
+
+func TestADrawingThatTakesLongInTheMiddleOfACodeDoesNotTearIt(t *testing.T) {
+	y := keyboardAt(t, 60, ScreenTarp)
+	for i, r := range "R41-001" {
+		y.tick = y.tick.Add(5 * time.Millisecond)
+		y.win.Canvas().OnTypedRune()(r)
+		if i == 1 {
+			y.tick = y.tick.Add(300 * time.Millisecond) // nothing is handed over meanwhile, one beat waits
+			f := y.late[0]
+			y.late = y.late[1:]
+			f()
+		}
+	}
+	y.keys(fyne.KeyReturn)
+	if picks := y.shell.tarp().picks; len(picks) != 1 || y.text("typed") != "" {
+		t.Errorf("picked %v, typed %q", picks, y.text("typed"))
 	}
 }
 
