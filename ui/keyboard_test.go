@@ -82,6 +82,8 @@ func (y *typist) walkTo(kind, id string) {
 		switch {
 		case !on && dy > 0:
 			key = fyne.KeyDown
+		case dy > 60 && float64(to.W) > 2*abs(dx): // a wide part lies under where the cursor is
+			key = fyne.KeyDown
 		case abs(dy) > abs(dx) && dy > 0:
 			key = fyne.KeyDown
 		case abs(dy) > abs(dx):

@@ -86,18 +86,8 @@ func (n *now) actLine(e *model.Entry) string {
 	case model.Repair:
 		return name + " back in service"
 	}
-	if n.d.ItemIndex(e.Item) < 0 && e.Item != "" {
-		if e.Verb == model.Settle {
-			return "Unknown piece " + quoted(name) + " was: " + e.Note
-		}
-		return "Unknown piece " + quoted(name)
-	}
-	if e.Verb == model.Settle {
-		text := name + " is at " + e.To
-		if p, err := model.ParsePlace(e.To); err == nil {
-			text = name + " is at " + n.placeName(p)
-		}
-		return text + ", both claims looked at"
+	if text := n.wordsOf(e, name); text != "" {
+		return text
 	}
 	if len(e.Moves) == 0 {
 		return name + ": " + strings.ReplaceAll(string(e.Verb), "_", " ")
@@ -111,6 +101,24 @@ func (n *now) actLine(e *model.Entry) string {
 		text += ", corrected"
 	}
 	return text
+}
+
+// wordsOf is a settle, or an act about a piece that is in no table, in words;
+// nothing for any other act.
+func (n *now) wordsOf(e *model.Entry, name string) string {
+	switch unlisted := e.Item != "" && n.d.ItemIndex(e.Item) < 0; {
+	case unlisted && e.Verb == model.Settle:
+		return "Unknown piece " + quoted(name) + " was: " + e.Note
+	case unlisted:
+		return "Unknown piece " + quoted(name)
+	case e.Verb != model.Settle:
+		return ""
+	}
+	place := e.To
+	if p, err := model.ParsePlace(e.To); err == nil {
+		place = n.placeName(p)
+	}
+	return name + " is at " + place + ", both claims looked at"
 }
 
 // undoFor is the tap that takes the newest touch back that can be, as new
@@ -216,11 +224,7 @@ func (n *now) stripView(picks []pick) parts.StripView {
 		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: "This window only reads", Second: n.pic.ReadOnly}
 	}
 	if len(n.d.Items) == 0 {
-		v := parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "No department is loaded", Second: "At a desk: tarpline stores load FOLDER."}
-		if n.opts.Demo != nil {
-			v.Keys[0] = parts.StripKey{ID: "demo", Title: "Look at the demo", Filled: true}
-		}
-		return v
+		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "No department is loaded", Second: "On the Tarp screen: load one, or look at the demo."}
 	}
 	if n.scene.ID == "" || n.scene.Closed {
 		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "No scene is open", Second: "Open one when the call comes. What is still out stays on the board.",

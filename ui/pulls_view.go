@@ -170,8 +170,11 @@ func listTile(n *now) *parts.TileView {
 func (n *now) pullRow(w wanted, ticked bool) parts.RowView {
 	it := &n.d.Items[w.line]
 	v := parts.RowView{ID: "line-" + it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: w.need, Tone: parts.Hole, State: "not ticked", Right: "stays"}
+	if w.need == "if" {
+		v.Second = "if needed"
+	}
 	if w.when != "" {
-		v.Second += ", if: " + w.when
+		v.Second += " (" + w.when + ")"
 	}
 	if slot := n.d.Slot(it.Slot); slot != nil {
 		v.Second += ", " + slot.Compartment

@@ -106,16 +106,12 @@ func (n *now) crewRows(but string, do func(id string)) []rowDo {
 	return out
 }
 
-const settingBy = "by" // who has this tablet
-
 // newHolder names who has this tablet: what it logs is in that name.
 func newHolder(sh *Shell) screen {
 	rows := func(n *now) []rowDo {
 		return n.crewRows(sh.by, func(id string) {
 			sh.by, sh.over = id, nil
-			if err := sh.opts.Board.SetSetting(settingBy, id); err != nil {
-				sh.said = &said{trouble: inWords(err)}
-			}
+			sh.setPref(settingBy, id)
 			sh.refresh()
 		})
 	}

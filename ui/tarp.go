@@ -139,15 +139,7 @@ func (t *tarpScreen) show(n *now) head {
 			objs = append(objs, t.asked, t.next)
 		}
 		t.strip.Set(t.stripNow(n))
-		tap, left := n.undoPast(t.left)
-		v := parts.KeyView{ID: "undo", Title: "Undo", Icon: "undo", Second: fmt.Sprintf("last of %d", left)}
-		switch _, e := n.movedOn(tap); {
-		case left == 0:
-			v.Second, v.Off = "nothing", true
-		case e != nil:
-			v.Second = "moved on"
-		}
-		t.undo.Set(v)
+		t.undo.Set(t.undoView(n))
 	}
 	if !sameObjects(t.root.Objects, objs) {
 		t.root.Objects = objs

@@ -212,10 +212,38 @@ func (t *tarpScreen) takeBack() {
 			}}
 	default:
 		t.picks = nil
+		t.logged = board.Tap{} // what was taken back may be done again at once
 		t.sh.log(tap)
 		return
 	}
 	t.sh.refresh()
+}
+
+// undoView is the key Undo. Where the newest entry is one that no hand takes
+// back, such as a tag, it says of when the touch is that it would.
+func (t *tarpScreen) undoView(n *now) parts.KeyView {
+	v := parts.KeyView{ID: "undo", Title: "Undo", Icon: "undo"}
+	tap, left := n.undoPast(t.left)
+	if left == 0 {
+		v.Second, v.Off = "nothing", true
+		return v
+	}
+	v.Second = fmt.Sprintf("last of %d", left)
+	for _, last := range n.taps(1) {
+		if tapKey(last) == tap.Mends {
+			continue
+		}
+		for _, e := range n.lastEntries(len(n.pic.Entries)) {
+			if e.Tap == tap.Mends || e.ID.String() == tap.Mends {
+				v.Second = "of " + n.clock(e.At())
+				break
+			}
+		}
+	}
+	if _, e := n.movedOn(tap); e != nil {
+		v.Second = "moved on"
+	}
+	return v
 }
 
 // movedOn tells whether the pieces that an undo would take back are no longer

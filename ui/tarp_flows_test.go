@@ -456,6 +456,18 @@ func TestUndoSaysWhenPiecesHaveMovedOnAndOffersToCorrect(t *testing.T) {
 	}
 }
 
+func TestUndoSaysOfWhenItIsWhereTheNewestEntryCannotBeTakenBack(t *testing.T) {
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
+	if p, _ := w.find("act", "undo"); p.Text != "Undo, of 19:48" { // after it a saw was tagged and staging handed over
+		t.Errorf("the key says %q", p.Text)
+	}
+	w.tap("piece", "R41-001")
+	w.tap("place", "at:V1")
+	if p, _ := w.find("act", "undo"); p.Text != "Undo, last of 5" {
+		t.Errorf("the key says %q", p.Text)
+	}
+}
+
 func TestUndoGoesOnPastATouchThatIsLeftAsItIs(t *testing.T) {
 	w := demoAt(t, 36, ScreenTarp, glass1280, look.Options{})
 	w.tap("act", "undo")

@@ -186,22 +186,34 @@ func (n *now) found(letters string, hidden map[string]bool, picks []pick) []part
 	if want == "" {
 		return nil
 	}
+	readings := n.readings()
+	var out []parts.TileView
+	for _, i := range n.ranked(want) {
+		if hidden[n.d.Items[i].Rig] {
+			continue
+		}
+		for _, st := range n.s.Line(i).Stacks {
+			if st.Place.Kind != model.Used && st.Place.Kind != model.Lost {
+				out = append(out, n.tile(i, st.Place, model.Place{}, picks, readings))
+			}
+		}
+	}
+	return out
+}
+
+// ranked are the lines that answer to letters, the best first.
+func (n *now) ranked(want string) []int {
 	type hit struct{ rank, line int }
 	var hits []hit
 	for i := range n.d.Items {
-		if r := matchRank(&n.d.Items[i], want); r >= 0 && !hidden[n.d.Items[i].Rig] {
+		if r := matchRank(&n.d.Items[i], want); r >= 0 {
 			hits = append(hits, hit{r, i})
 		}
 	}
 	slices.SortStableFunc(hits, func(a, b hit) int { return cmp.Compare(a.rank, b.rank) })
-	readings := n.readings()
-	var out []parts.TileView
-	for _, h := range hits {
-		for _, st := range n.s.Line(h.line).Stacks {
-			if st.Place.Kind != model.Used && st.Place.Kind != model.Lost {
-				out = append(out, n.tile(h.line, st.Place, model.Place{}, picks, readings))
-			}
-		}
+	out := make([]int, len(hits))
+	for k, h := range hits {
+		out[k] = h.line
 	}
 	return out
 }

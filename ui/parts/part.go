@@ -165,7 +165,11 @@ func gather(root fyne.CanvasObject, size fyne.Size, scale float32) []entry {
 		if _, ok := o.(backdrop); ok {
 			e.touch = false
 		}
-		if e.part.Kind != "" || e.covers {
+		clear, _ := o.(*Shield)
+		if clear != nil && clear.clear {
+			e.touch = true
+		}
+		if e.part.Kind != "" || e.covers || e.touch && clear != nil {
 			found = append(found, e)
 		}
 	})
