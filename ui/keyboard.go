@@ -123,7 +123,7 @@ func (k *keyboard) write(text string) {
 			if r >= '0' && r <= '9' {
 				digits.Press(string(r))
 			}
-		case unicode.IsLetter(r) && len(k.sh.over) == 0:
+		case unicode.IsLetter(r) && len(k.sh.over) == 0 && !k.sh.opts.Look.Locked && !k.sh.empty():
 			k.sh.openFind()
 			if letters, _ = parts.OpenPads(k.canvas); letters != nil {
 				letters.Type(r)
