@@ -18,10 +18,14 @@ type stderr struct {
 }
 
 func (s *stderr) Write(b []byte) (int, error) {
+	s.keep(b)
+	return os.Stderr.Write(b)
+}
+
+func (s *stderr) keep(b []byte) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.text.Write(b)
-	return os.Stderr.Write(b)
 }
 
 // faults are the lines in which the toolkit says that a thing of the window
@@ -36,6 +40,16 @@ func (s *stderr) faults() []string {
 		}
 	}
 	return out
+}
+
+func TestALineOfTheToolkitAboutAWrongGoroutineIsAFault(t *testing.T) {
+	var s stderr
+	for _, half := range []string{"2026/01/02 *** Error in Fyne call th", "read, this should have been called in fyne.Do ***\nall is well\n"} {
+		s.keep([]byte(half))
+	}
+	if bad := s.faults(); len(bad) != 1 {
+		t.Errorf("found %q, want the one line", bad)
+	}
 }
 
 // scan types a code as a reader does: 5 ms a character, then Return.
