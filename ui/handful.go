@@ -57,6 +57,8 @@ func (h *handStrip) layout(size fyne.Size) {
 		y = size.Height - keyH - pad
 		keyW = min(keyW, (size.Width-2*pad-look.U(look.Floor)-allW-gap*float32(h.shown))/float32(max(1, h.shown-1)))
 		place(h.words, look.U(14), look.U(2), size.Width-look.U(28), y-look.U(2))
+	} else if h.shown > 1 { // what the words do not need makes the keys as wide as a hand
+		keyW = min(look.U(look.Target), keyW+max(0, size.Width-wide-look.U(200))/float32(h.shown-1))
 	}
 	x := size.Width - pad - look.U(look.Floor)
 	place(h.drop, x, y, look.U(look.Floor), keyH)

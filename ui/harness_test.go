@@ -121,6 +121,3 @@ func (w *window) text(id string) string {
 	}
 	return ""
 }
-
-// everyScreen is every screen of the rail and of More.
-var everyScreen = []string{ScreenTarp, ScreenGlance, ScreenLoadUp, ScreenLeaving, ScreenLookFor, ScreenMore, ScreenBringBack}

@@ -17,6 +17,8 @@ type keyboard struct {
 	canvas fyne.Canvas
 	cursor *parts.Cursor
 	scan   Scanner
+	clock  time.Time                       // of the scanner
+	seen   time.Time                       // when it was last read
 	after  func(d time.Duration, f func()) // calls f on the window's goroutine
 }
 
@@ -37,14 +39,37 @@ func (sh *Shell) Listen(c fyne.Canvas) {
 	c.AddShortcut(&fyne.ShortcutUndo{}, func(fyne.Shortcut) { parts.Press(c, "undo") })
 }
 
+// beat is how often the scanner is asked whether its code is over.
+const beat = 10 * time.Millisecond
+
+// time is the scanner's clock. It all but stands still while the window is
+// busy drawing: the characters that come in meanwhile are handed over late.
+func (k *keyboard) time() time.Time {
+	now := k.sh.opts.tick()
+	k.clock = k.clock.Add(min(now.Sub(k.seen), beat*3/2))
+	k.seen = now
+	return k.clock
+}
+
 // rune holds a character until it is known who typed it.
 func (k *keyboard) rune(r rune) {
-	k.write(k.scan.Rune(r, k.sh.opts.tick()))
-	k.after(k.scan.gap()+time.Millisecond, func() { k.write(k.scan.Quiet(k.sh.opts.tick())) })
+	first := !k.scan.Holds()
+	k.write(k.scan.Rune(r, k.time()))
+	if first {
+		k.after(beat, k.wait)
+	}
+}
+
+// wait ends what a person typed; a code ends by itself.
+func (k *keyboard) wait() {
+	k.write(k.scan.Quiet(k.time()))
+	if k.scan.Holds() {
+		k.after(beat, k.wait)
+	}
 }
 
 func (k *keyboard) key(name fyne.KeyName) {
-	code, typed := k.scan.Key(name, k.sh.opts.tick())
+	code, typed := k.scan.Key(name, k.time())
 	k.write(typed)
 	if code != "" {
 		k.cursor.Hide()
@@ -98,7 +123,7 @@ func (k *keyboard) write(text string) {
 			if r >= '0' && r <= '9' {
 				digits.Press(string(r))
 			}
-		case unicode.IsLetter(r) && len(k.sh.over) == 0:
+		case unicode.IsLetter(r) && len(k.sh.over) == 0 && !k.sh.opts.Look.Locked && !k.sh.empty():
 			k.sh.openFind()
 			if letters, _ = parts.OpenPads(k.canvas); letters != nil {
 				letters.Type(r)

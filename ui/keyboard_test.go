@@ -30,8 +30,8 @@ func keyboardAt(t testing.TB, minute int, screen string) *typist {
 
 // rest lets time pass, as between two keys of a person.
 func (y *typist) rest() {
-	y.tick = y.tick.Add(150 * time.Millisecond)
 	for len(y.late) > 0 {
+		y.tick = y.tick.Add(beat)
 		f := y.late[0]
 		y.late = y.late[1:]
 		f()
@@ -127,7 +127,7 @@ func TestByKeyboardAloneAPieceIsFoundPickedHandedOutAndTakenBack(t *testing.T) {
 }
 
 func TestEveryPartOnEveryScreenIsReachedByArrows(t *testing.T) {
-	for _, screen := range everyScreen {
+	for _, screen := range Screens {
 		y := keyboardAt(t, 125, screen)
 		reached := map[string]bool{}
 		var open []parts.Part
@@ -236,7 +236,7 @@ func TestAHoldByKeyboardIsArmedByReturnAndDoneByReturnOnTheSureKey(t *testing.T)
 }
 
 func TestAScannedCodePicksThePieceWhereItIsFromEveryScreen(t *testing.T) {
-	for _, screen := range everyScreen {
+	for _, screen := range Screens {
 		y := keyboardAt(t, 60, screen)
 		y.scan("r41-001")
 		picks := y.shell.tarp().picks
@@ -272,6 +272,24 @@ func TestACodeScannedWhileTypingLeavesNothingTyped(t *testing.T) {
 	}
 }
 
+func TestADrawingThatTakesLongInTheMiddleOfACodeDoesNotTearIt(t *testing.T) {
+	y := keyboardAt(t, 60, ScreenTarp)
+	for i, r := range "R41-001" {
+		y.tick = y.tick.Add(5 * time.Millisecond)
+		y.win.Canvas().OnTypedRune()(r)
+		if i == 1 {
+			y.tick = y.tick.Add(300 * time.Millisecond) // nothing is handed over meanwhile, one beat waits
+			f := y.late[0]
+			y.late = y.late[1:]
+			f()
+		}
+	}
+	y.keys(fyne.KeyReturn)
+	if picks := y.shell.tarp().picks; len(picks) != 1 || y.text("typed") != "" {
+		t.Errorf("picked %v, typed %q", picks, y.text("typed"))
+	}
+}
+
 func TestACodeThatNobodyKnowsIsSaidInWordsAndChangesNothing(t *testing.T) {
 	y := keyboardAt(t, 60, ScreenTarp)
 	y.tap(parts.KindPiece, "R41-001")
@@ -286,6 +304,21 @@ func TestACodeThatNobodyKnowsIsSaidInWordsAndChangesNothing(t *testing.T) {
 	y.scan("USED")
 	if got := y.text("reply"); !strings.Contains(got, "comes back") || y.countAt("R41-001", "tarp") != 1 {
 		t.Errorf("a place that cannot take it says %q", got)
+	}
+}
+
+func TestUnderTheWetLockKeysReachNothingButTheWayOut(t *testing.T) {
+	y := keyboardAt(t, 60, ScreenTarp)
+	y.shell.Lock(true)
+	y.hand("cut")
+	if y.text("typed") != "" {
+		t.Error("letters opened Find under the lock")
+	}
+	for _, a := range []fyne.KeyName{fyne.KeyDown, fyne.KeyRight, fyne.KeyUp, fyne.KeyLeft, fyne.KeyDown, fyne.KeyRight} {
+		y.keys(a)
+		if p := y.shell.keys.cursor.Part(); p.Kind != "" && p.ID != "unlock" && p.ID != "unlock-sure" {
+			t.Errorf("under the lock the cursor is at %+v", p)
+		}
 	}
 }
 

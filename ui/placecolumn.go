@@ -62,7 +62,8 @@ const rowsWanted = 5
 // scrolling.
 func (c *placeColumn) high() float32 {
 	full := look.U(look.Target + 2)
-	room := (c.Size().Height - 2*look.U(parts.Bleed) - look.U(look.Gap)*(rowsWanted-1)) / rowsWanted
+	rows := float32(min(max(len(c.grid.rows), 1), rowsWanted))
+	room := (c.Size().Height - 2*look.U(parts.Bleed) - look.U(look.Gap)*(rows-1)) / rows
 	if room >= look.U(100) && room < full {
 		return room
 	}

@@ -59,6 +59,9 @@ func (s *Scanner) Quiet(at time.Time) (typed string) {
 	return s.take()
 }
 
+// Holds tells whether something is held.
+func (s *Scanner) Holds() bool { return len(s.held) > 0 }
+
 func (s *Scanner) gap() time.Duration {
 	if s.Gap == 0 {
 		return scanGap

@@ -15,6 +15,9 @@ import (
 func (sh *Shell) scanned(code string) {
 	code = strings.TrimSpace(code)
 	n, t := sh.now(), sh.tarp()
+	if sh.empty() {
+		return // the screen already says that no department is loaded
+	}
 	t.find.on = false
 	sh.here, sh.over = ScreenTarp, nil
 	if id, ok := n.placeOf(code); ok {

@@ -131,6 +131,7 @@ func (y *typing) show(n *now) {
 
 func (y *typing) typed(s string) {
 	y.text += s
+	y.found.FirstPage()
 	y.sh.refresh()
 }
 
@@ -138,6 +139,7 @@ func (y *typing) delete() {
 	if r := []rune(y.text); len(r) > 0 {
 		y.text = string(r[:len(r)-1])
 	}
+	y.found.FirstPage()
 	y.sh.refresh()
 }
 

@@ -71,6 +71,7 @@ type running struct {
 	t     *testing.T
 	parts string
 	cmd   *exec.Cmd
+	err   stderr
 }
 
 func start(t *testing.T, args ...string) *running {
@@ -78,11 +79,18 @@ func start(t *testing.T, args ...string) *running {
 	r := &running{t: t, parts: filepath.Join(t.TempDir(), "parts.json")}
 	r.cmd = exec.Command(program, append([]string{"-parts", r.parts}, args...)...)
 	r.cmd.Env = append(os.Environ(), "FYNE_SCALE=1", "LANG=en_US.UTF-8", "LIBGL_ALWAYS_SOFTWARE=1", "XDG_DATA_HOME="+t.TempDir())
-	r.cmd.Stderr = os.Stderr
+	r.cmd.Stderr = &r.err
 	if err := r.cmd.Start(); err != nil {
 		t.Fatal(err)
 	}
-	t.Cleanup(func() { r.cmd.Process.Signal(os.Interrupt); r.cmd.Process.Kill(); r.cmd.Wait() })
+	t.Cleanup(func() {
+		r.cmd.Process.Signal(os.Interrupt)
+		r.cmd.Process.Kill()
+		r.cmd.Wait()
+		if bad := r.err.faults(); len(bad) > 0 {
+			t.Errorf("the window wrote to its error stream: %q", bad)
+		}
+	})
 	r.wait("the window to come up", func() bool { return len(r.read()) > 0 })
 	return r
 }

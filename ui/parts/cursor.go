@@ -107,7 +107,9 @@ type spot struct {
 func (c *Cursor) spots() (list []spot, on bool) {
 	showing(c.canvas, func(o fyne.CanvasObject, seen rect) {
 		if a, ok := o.(activates); ok {
-			if _, back := o.(backdrop); !back {
+			l, listed := o.(lister)
+			_, back := o.(backdrop)
+			if !back && !(listed && l.Part().Kind == KindText) {
 				list = append(list, spot{a, seen})
 				if a == c.at {
 					c.here, on = seen, true

@@ -6,17 +6,37 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// showing visits what can be touched in a canvas just now, parents first.
+// showing visits what can be used in a canvas just now, parents first: what a
+// cover or a shield lies over is not reached by keys either.
 func showing(c fyne.Canvas, visit func(o fyne.CanvasObject, seen rect)) {
 	root := c.Content()
 	if top := c.Overlays().Top(); top != nil {
 		root = top
 	}
+	var objs []fyne.CanvasObject
+	var found []entry
+	last := 0 // of the covers
 	walk(root, fyne.Position{}, rectOf(fyne.Position{}, c.Size()), func(o fyne.CanvasObject, seen rect) {
-		if !seen.empty() {
-			visit(o, seen)
+		if seen.empty() {
+			return
 		}
+		e := entry{seen: seen}
+		if v, ok := o.(coverer); ok && v.Covers() {
+			e.covers = true
+		}
+		if _, ok := o.(*Shield); ok {
+			e.covers = true
+		}
+		if e.covers {
+			last = len(found)
+		}
+		objs, found = append(objs, o), append(found, e)
 	})
+	for i, e := range found {
+		if i >= last || !hidden(e, found[i+1:last+1]) {
+			visit(objs[i], e.seen)
+		}
+	}
 }
 
 // OpenPads finds the pads that are on screen in a canvas; nil for none.

@@ -140,7 +140,7 @@ type Target struct {
 func Targets(root fyne.CanvasObject, size fyne.Size) []Target {
 	var out []Target
 	for _, e := range gather(root, size, 1) {
-		if e.touch {
+		if e.touch && e.part.Kind != KindText {
 			out = append(out, Target{e.part, e.whole})
 		}
 	}
