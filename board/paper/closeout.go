@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tarpside/model"
@@ -16,7 +17,7 @@ type part struct {
 // parts sorts all that the scene leaves to do: each line of the end state
 // stands in one of them.
 func (m *maker) parts() []part {
-	open := part{title: "Still open", empty: "Nothing.", more: "the open lists"}
+	open := part{title: "At the scene, unexplained or unclear", empty: "Nothing.", more: "the open lists"}
 	back := part{title: "Bring back", empty: "Nobody else has anything.", more: "the open lists"}
 	restock := part{title: "Restock", empty: "Nothing was used up.", more: "the restock list"}
 	unfit := part{title: "Out of service or not ready", empty: "Nothing.", more: "the open lists"}
@@ -24,7 +25,7 @@ func (m *maker) parts() []part {
 	lost := part{title: "Lost", empty: "Nothing.", more: "the lost reports"}
 	for _, r := range m.s.EndState() {
 		it := &m.d.Items[r.Line]
-		text := fmt.Sprintf("%s (%s): %s", some(it, r.Quantity), it.Rig, r.Words)
+		text := fmt.Sprintf("%s (%s): %s", some(it, r.Quantity), it.Rig, answered(r.Words))
 		to := &unfit
 		switch r.Place.Kind {
 		case model.Tarp, model.At, model.Unexplained:
@@ -32,7 +33,7 @@ func (m *maker) parts() []part {
 			text += ", " + r.Place.String()
 		case model.With, model.Riding:
 			to = &back
-			text = fmt.Sprintf("%s (%s): %s", some(it, r.Quantity), it.Rig, strings.Replace(r.Words, r.Place.Name, m.rigOrAgency(r.Place.Name), 1))
+			text = fmt.Sprintf("%s (%s): %s", some(it, r.Quantity), it.Rig, strings.Replace(answered(r.Words), r.Place.Name, m.rigOrAgency(r.Place.Name), 1))
 		case model.Used:
 			to = &restock
 			text = fmt.Sprintf("%s (%s)", some(it, r.Quantity), it.Rig)
@@ -41,7 +42,7 @@ func (m *maker) parts() []part {
 		default:
 			if strings.Contains(r.Words, "officer override") {
 				to = &passed
-				text += m.passedBy(it.ID)
+				text = strings.Replace(text, "on rig with officer override: ", "", 1) + m.passedBy(it.ID)
 			}
 		}
 		to.lines = append(to.lines, text)
@@ -57,6 +58,19 @@ func (m *maker) parts() []part {
 	return []part{open, back, unfit, passed, lost, restock}
 }
 
+// openLines counts what is not home and was not used, and what is unclear.
+func (m *maker) openLines(unclear part) int {
+	n := len(unclear.lines)
+	for _, r := range m.s.Books() {
+		switch r.Place.Kind {
+		case model.Tarp, model.At, model.Unexplained, model.Used:
+		default:
+			n++
+		}
+	}
+	return n
+}
+
 func (m *maker) rigOrAgency(id string) string {
 	if a := m.d.Agency(id); a != nil {
 		text := a.Name
@@ -70,27 +84,30 @@ func (m *maker) rigOrAgency(id string) string {
 
 // passedBy says which officers let checks of an item pass in the scene.
 func (m *maker) passedBy(item string) string {
-	out := ""
+	var who []string
 	for _, o := range m.scene.Overrides {
-		if o.Item == item {
-			out += ", " + o.Check + " by " + m.members(o.By)
+		if name := m.members(o.By); o.Item == item && !slices.Contains(who, name) {
+			who = append(who, name)
 		}
 	}
-	return out
+	if len(who) == 0 {
+		return ""
+	}
+	return ", by " + strings.Join(who, " and ")
 }
 
 // closeOut is the scene on one page.
 func (m *maker) closeOut() Paper {
 	parts := m.parts()
 	name := "Close-out: no line is open"
-	if n := len(parts[0].lines); n > 0 {
+	if n := m.openLines(parts[0]); n > 0 {
 		name = "Close-out with " + count(n, "OPEN LINE", "OPEN LINES")
 	}
 	return m.paper("closeout", "", name, func(p *press) {
 		p.page()
 		p.para(bold, body, p.left, p.right-p.left, m.pic.ProofLine(""))
 		p.y += 6
-		foot := 2*(writing+18) + 6
+		const foot = 2 * signing
 		width := (p.right - p.left - 18) / 2
 		capacity := 2 * int((p.bottom-foot-p.y)/closeLeading)
 		lines := fitted(p, parts, width, capacity)

@@ -178,6 +178,12 @@ func some(it *model.Item, n int) string {
 	return fmt.Sprintf("%d %s", n, it.Name)
 }
 
+// answered are words of a table with their answers as people read them:
+// "dry=no" is "dry: no".
+func answered(words string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(words, "=", ": "), ";", "; ")
+}
+
 // cells reads a table by the names of its columns.
 func cells(t board.Table, each func(cell func(column string) string)) {
 	for _, row := range t.Rows {

@@ -37,7 +37,8 @@ const (
 
 	box     = 22.0 // the side of a box to tick
 	writing = 32.0 // the height of a line to write on
-	gap     = 5.0  // between cells
+	signing = 50.0 // that, the word below it and some air
+	gap     = 9.0  // between cells
 )
 
 // A face is regular or bold.
@@ -75,7 +76,7 @@ func newPress(sheet Sheet, h head) *press {
 	f.SetCreationDate(h.Printed)
 	f.SetModificationDate(h.Printed)
 	f.SetProducer("Tarpside", true)
-	f.SetTitle(h.Title, true)
+	f.SetTitle(h.Title+", "+h.Rig, true)
 	f.SetAutoPageBreak(false, 0)
 	f.SetMargins(0, 0, 0)
 	f.AddUTF8FontFromBytes("go", string(plain), goregular.TTF)
@@ -99,7 +100,7 @@ func (p *press) page() {
 		name += " (goes on)"
 	}
 	p.para(bold, title, p.left, p.right-p.left, name)
-	p.lines(bold, body, p.left, p.right-p.left, "Rig: "+h.Rig, 2)
+	p.lines(bold, heading, p.left, p.right-p.left, "Rig: "+h.Rig, 2)
 	p.lines(plain, body, p.left, p.right-p.left, "Scene: "+h.Scene, 2)
 	p.y += 3
 	p.SetLineWidth(1.6)
@@ -180,8 +181,7 @@ func (p *press) sign(x, w float64, word string) {
 
 // signatures prints lines to sign on, two in a row, all on one page.
 func (p *press) signatures(who ...string) {
-	rows := float64((len(who) + 1) / 2)
-	p.room(rows*(writing+18) + 8)
+	p.room(signing * float64((len(who)+1)/2))
 	half := (p.right - p.left - 20) / 2
 	for i, w := range who {
 		x := p.left
@@ -190,21 +190,25 @@ func (p *press) signatures(who ...string) {
 		}
 		p.sign(x, half, w+": name, signature, time")
 		if i%2 == 1 || i == len(who)-1 {
-			p.y += writing + 18
+			p.y += signing
 		}
 	}
 }
 
 // section prints a heading that is not left alone at the foot of a page.
 func (p *press) section(text string, follows float64) {
-	p.room(heading*1.5 + 6 + follows)
+	p.room(heading*2.5 + 8 + follows)
 	p.y += 6
-	p.para(bold, heading, p.left, p.right-p.left, text)
+	p.lines(bold, heading, p.left, p.right-p.left, text, 2)
 	p.y += 2
 }
 
-// say prints a line or more of text.
+// say prints a few lines of text.
 func (p *press) say(text string) {
-	p.room(body * 1.3)
-	p.para(plain, body, p.left, p.right-p.left, text)
+	const most = 8
+	if p.PageNo() == 0 {
+		p.page()
+	}
+	p.room(p.tall(plain, body, p.right-p.left, text, most))
+	p.lines(plain, body, p.left, p.right-p.left, text, most)
 }

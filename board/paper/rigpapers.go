@@ -64,8 +64,8 @@ func (m *maker) doors(rig string) (out []door) {
 
 // slots is what lives where on a rig, door by door.
 func (m *maker) slots(rig string) Paper {
-	return m.paper("slots", rig, "Slot sheets: "+m.rigName(rig), func(p *press) {
-		columns := []column{{tick: true}, {title: "how many", share: 0.9, right: true}, {title: "piece", share: 5}, {title: "id", share: 1.5}, {title: "lift", share: 1.2, bold: true}}
+	return m.paper("slots", rig, "Slot sheets", func(p *press) {
+		columns := []column{{tick: true}, {title: "qty", share: 0.7, right: true}, {title: "piece", share: 4.6}, {title: "id", share: 1.5}, {title: "lift", share: 1.2, bold: true}}
 		doors := m.doors(rig)
 		for _, d := range doors {
 			p.section(d.String(), 3*box+40)
@@ -131,9 +131,9 @@ func (m *maker) living(rig, slot string) (rows []row) {
 
 // putBack is the load order of a rig, door by door.
 func (m *maker) putBack(rig string) Paper {
-	return m.paper("putback", rig, "Put back: "+m.rigName(rig), func(p *press) {
-		columns := []column{{tick: true}, {title: "step", share: 0.7, right: true}, {title: "how many", share: 0.9, right: true},
-			{title: "piece", share: 4}, {title: "slot", share: 1.7}, {title: "lb each", share: 0.9, right: true}, {title: "who lifts", share: 1.7, bold: true, line: true}}
+	return m.paper("putback", rig, "Put back", func(p *press) {
+		columns := []column{{tick: true}, {title: "step", share: 0.7, right: true}, {title: "qty", share: 0.7, right: true},
+			{title: "piece", share: 4}, {title: "slot", share: 1.7}, {title: "lb each", share: 1, right: true}, {title: "who lifts", share: 1.7, bold: true, line: true}}
 		t := m.pic.LoadUp(rig)
 		var rows []row
 		lap := ""
@@ -197,9 +197,9 @@ func count(n int, one, many string) string {
 // open is what a rig that goes now does not have, to be signed.
 func (m *maker) open(rig string) Paper {
 	t := m.pic.Leaving(rig)
-	name := fmt.Sprintf("Open list: %s, %s", m.rigName(rig), count(len(t.Rows), "line", "lines"))
+	name := "Open list, " + count(len(t.Rows), "line", "lines")
 	return m.paper("open", rig, name, func(p *press) {
-		columns := []column{{tick: true}, {title: "how many", share: 0.9, right: true}, {title: "piece", share: 3.6}, {title: "id", share: 1.4}, {title: "where", share: 3}}
+		columns := []column{{tick: true}, {title: "qty", share: 0.7, right: true}, {title: "piece", share: 3.6}, {title: "id", share: 1.4}, {title: "where", share: 3}}
 		p.page()
 		var rows []row
 		cells(t, func(c func(string) string) {
@@ -211,6 +211,7 @@ func (m *maker) open(rig string) Paper {
 			p.list(columns, rows)
 		}
 		m.openToo(p, "Carried for others", columns, m.carried(rig))
+		columns[4].title = "what is the matter"
 		m.openToo(p, "Aboard, but not as it should be", columns, m.unfit(rig))
 		p.y += 6
 		p.say("Leaving is signed, never refused: who signs has seen this list.")
@@ -239,7 +240,7 @@ func (m *maker) carried(rig string) (rows []row) {
 func (m *maker) unfit(rig string) (rows []row) {
 	for _, r := range m.s.EndState() {
 		if it := &m.d.Items[r.Line]; it.Rig == rig && (r.Place.Kind == model.Home || r.Place.Kind == model.InKit) {
-			rows = append(rows, row{cells: []string{"", strconv.Itoa(r.Quantity), it.Name, it.ID, r.Words}})
+			rows = append(rows, row{cells: []string{"", strconv.Itoa(r.Quantity), it.Name, it.ID, answered(r.Words)}})
 		}
 	}
 	return rows
@@ -248,7 +249,7 @@ func (m *maker) unfit(rig string) (rows []row) {
 // release is the slip that is read over the radio when a rig is called away:
 // what it leaves behind, place by place.
 func (m *maker) release(rig string) Paper {
-	return m.paper("release", rig, "Release slip: "+m.rigName(rig), func(p *press) {
+	return m.paper("release", rig, "Release slip", func(p *press) {
 		t := m.pic.Leaving(rig)
 		slip := slipNumber(rig, t)
 		p.page()
@@ -287,12 +288,14 @@ func (m *maker) release(rig string) Paper {
 
 // aloud prints lines in large type, each with a box.
 func (m *maker) aloud(p *press, lines []string) {
+	const most = 4
+	x, width := p.left+box+10, p.right-p.left-box-10
 	for _, l := range lines {
-		p.room(box + 8)
+		p.room(p.tall(plain, heading, width, l, most) + 8)
 		p.tick(p.left, p.y)
 		y := p.y
 		p.y += 2
-		p.lines(plain, heading, p.left+box+10, p.right-p.left-box-10, l, 4)
+		p.lines(plain, heading, x, width, l, most)
 		p.y = max(p.y, y+box) + 6
 	}
 }

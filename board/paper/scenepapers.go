@@ -3,7 +3,6 @@ package paper
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"tarpside/model"
@@ -13,7 +12,7 @@ import (
 // to write on.
 func (m *maker) tarp() Paper {
 	return m.paper("tarp", "", "Tarp sheet", func(p *press) {
-		columns := []column{{title: "back", tick: true}, {title: "how many", share: 0.9, right: true}, {title: "piece", share: 4}, {title: "rig", share: 0.8},
+		columns := []column{{title: "back", tick: true}, {title: "qty", share: 0.7, right: true}, {title: "piece", share: 4}, {title: "rig", share: 0.8},
 			{title: "where", share: 2.6}, {title: "who has it", share: 1.8}}
 		var rows []row
 		lying, out := 0, 0
@@ -43,7 +42,7 @@ func (m *maker) tarp() Paper {
 
 // blank fills the page with lines to write on.
 func (m *maker) blank(p *press) {
-	columns := []column{{title: "time", share: 1}, {title: "how many", share: 1}, {title: "piece", share: 4}, {title: "rig", share: 1},
+	columns := []column{{title: "time", share: 1}, {title: "qty", share: 0.8}, {title: "piece", share: 4}, {title: "rig", share: 1},
 		{title: "where to, or back", share: 2.4}, {title: "who", share: 1.6}, {title: "in log", tick: true}}
 	x, w := p.columns(columns)
 	p.set(bold, small)
@@ -116,7 +115,7 @@ func (m *maker) lost() Paper {
 
 func (m *maker) report(p *press, r model.PlaceRow) {
 	it := &m.d.Items[r.Line]
-	p.para(bold, title, p.left, p.right-p.left, some(it, r.Quantity))
+	p.lines(bold, title, p.left, p.right-p.left, some(it, r.Quantity), 3)
 	for _, f := range [][2]string{{"Id", it.ID}, {"Belongs to", m.rigName(it.Rig)}, {"Mark", it.Mark}, {"How many lost", fmt.Sprintf("%d of %d", r.Quantity, it.Quantity)}, {"Slot", it.Slot}, {"Kit", it.Kit}} {
 		if f[1] != "" {
 			p.say(f[0] + ": " + f[1])
@@ -130,10 +129,10 @@ func (m *maker) report(p *press, r model.PlaceRow) {
 		p.list([]column{{title: "time", share: 1}, {title: "who", share: 2}, {title: "what", share: 5}}, rows)
 	}
 	p.y += 8
-	p.room(3*(writing+18) + 8)
+	p.room(3 * signing)
 	for _, w := range []string{"Where it may be, and where was looked", "Told to", "Replaced by"} {
 		p.sign(p.left, p.right-p.left, w)
-		p.y += writing + 18
+		p.y += signing
 	}
 	p.signatures("Officer who closed the search", "Received by")
 }
@@ -162,15 +161,15 @@ func (m *maker) activity() Paper {
 		p.para(plain, small, p.left, p.right-p.left, "Has the fields of ICS 214, Activity Log, a public domain form of NIMS (FEMA 502-2); the layout is our own. No patient's name or condition belongs here.")
 		p.y += 4
 		log, hands := m.notable()
-		from, to := m.scene.Opened, m.scene.Opened
-		if n := len(m.pic.Entries); n > 0 {
-			to = m.pic.Entries[n-1].At()
+		period := ""
+		if from := m.scene.Opened; from > 0 {
+			period = "from " + m.day(from) + " to " + m.day(m.lastAct(from))
 		}
 		staging, position, unit := m.members(m.scene.Staging), "Staging", ""
 		if who := m.d.Member(m.scene.Staging); who != nil {
 			unit = m.unit(who)
 		}
-		for _, f := range [][2]string{{"1. Incident name", m.sceneName()}, {"2. Operational period", "from " + m.day(from) + " to " + m.day(to)},
+		for _, f := range [][2]string{{"1. Incident name", m.sceneName()}, {"2. Operational period", period},
 			{"3. Name", staging}, {"4. ICS position", position}, {"5. Home agency and unit", unit}} {
 			p.para(bold, small, p.left, p.right-p.left, f[0])
 			p.lines(plain, body, p.left+10, p.right-p.left-10, f[1], 3)
@@ -194,6 +193,16 @@ func (m *maker) activity() Paper {
 	})
 }
 
+// lastAct is when the scene was last acted in, Unix ms.
+func (m *maker) lastAct(since int64) int64 {
+	for i := range m.pic.Entries {
+		if e := &m.pic.Entries[i]; m.s.Scene(e.Scene) == m.scene {
+			since = max(since, e.At())
+		}
+	}
+	return since
+}
+
 func (m *maker) unit(who *model.Member) string {
 	text := who.Agency
 	if a := m.d.Agency(who.Agency); a != nil {
@@ -212,7 +221,7 @@ func (m *maker) notable() (log, hands []row) {
 	plainMoves := 0
 	for i := range m.pic.Entries {
 		e := &m.pic.Entries[i]
-		if !e.Taken() || m.s.Scene(e.Scene) != m.scene {
+		if !e.Taken() || m.s.Scene(e.Scene) != m.scene || e.Verb == model.Stores || e.Verb == model.BlankNote {
 			continue
 		}
 		for _, id := range append(strings.Split(e.Holder, "+"), e.By) {
@@ -231,7 +240,7 @@ func (m *maker) notable() (log, hands []row) {
 		log = append(log, row{cells: []string{m.day(e.At()), what}})
 	}
 	if plainMoves > 0 {
-		log = append(log, row{cells: []string{"", "Pieces off, out, counted, checked and back: " + strconv.Itoa(plainMoves) + " entries more, in the log of the board"}})
+		log = append(log, row{cells: []string{"", "Pieces off, out, counted, checked and back: " + count(plainMoves, "entry", "entries") + " more, in the log of the board"}})
 	}
 	slices.Sort(named)
 	for _, id := range named {
@@ -257,7 +266,7 @@ func (m *maker) happened(e *model.Entry) string {
 		of = a.Name
 	}
 	said := func(head string) string {
-		for _, more := range []string{e.Reading, e.Note} {
+		for _, more := range []string{answered(e.Reading), e.Note} {
 			if more != "" {
 				head += ": " + more
 			}
@@ -290,7 +299,8 @@ func (m *maker) happened(e *model.Entry) string {
 	case model.Override:
 		return said("officer let pass, " + name)
 	case model.Look:
-		return said("looked for " + name)
+		step, _, _ := strings.Cut(strings.TrimPrefix(e.Reading, "step="), ";")
+		return strings.TrimSuffix("looked for "+name+": "+step+". "+e.Note, ". ")
 	case model.StopLook:
 		return said("search closed, lost, " + name)
 	case model.Repair:

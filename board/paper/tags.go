@@ -50,16 +50,16 @@ func (m *maker) tag(p *press, r model.Disposition, x, y, w, h float64) {
 	p.Circle(x+w-18, y+17, 6, "F")
 	p.y = y + 40
 	in, width := x+10, w-20
-	p.lines(bold, heading, in, width, some(it, r.Quantity), 2)
+	p.lines(bold, 18, in, width, some(it, r.Quantity), 2)
 	p.lines(plain, body, in, width, it.ID+" · "+m.rigName(it.Rig), 1)
-	fault := r.Words
+	fault := answered(r.Words)
 	if _, behind, ok := strings.Cut(fault, "out of service: "); ok {
 		fault = behind
 	}
 	if r.Place.Kind == model.Bagged {
 		fault = "Sealed and contaminated: to the laundry"
 	}
-	p.lines(bold, body, in, width, "Fault: "+fault, 3)
+	p.lines(bold, heading, in, width, "Fault: "+fault, 3)
 	if e := m.tagEntry(it.ID); e != nil {
 		p.lines(plain, body, in, width, m.members(e.By)+", "+m.day(e.At()), 1)
 	}

@@ -106,18 +106,20 @@ func (p *press) draw(text string) string {
 // a box.
 func (p *press) instead(r rune) string {
 	g := &p.gaps[p.PageNo()-1]
-	var plainer []rune
-	for _, part := range norm.NFKD.String(string(r)) {
-		if drawn(part) {
-			plainer = append(plainer, part)
-		} else if !unicode.Is(unicode.Mn, part) {
-			plainer = nil
+	if unicode.Is(unicode.Mn, r) { // an accent that no letter took in
+		g.plainer = true
+		return ""
+	}
+	parts := []rune(norm.NFKD.String(string(r)))
+	for n := len(parts); n > 0; n-- { // with as many accents as can be
+		if n < len(parts) && !unicode.Is(unicode.Mn, parts[n]) {
 			break
 		}
-	}
-	if len(plainer) > 0 || unicode.Is(unicode.Mn, r) { // the latter is an accent that no letter took in
-		g.plainer = true
-		return string(plainer)
+		plainer := norm.NFC.String(string(parts[:n]))
+		if !strings.ContainsFunc(plainer, func(r rune) bool { return !drawn(r) }) {
+			g.plainer = true
+			return plainer
+		}
 	}
 	if g.letters == nil {
 		g.letters = map[rune]bool{}
@@ -178,6 +180,16 @@ func (p *press) cut(text string, width float64) string {
 // para prints text from y down and moves y behind it.
 func (p *press) para(f face, size, x, width float64, text string) {
 	p.lines(f, size, x, width, text, 0)
+}
+
+// tall is how much room lines takes.
+func (p *press) tall(f face, size, width float64, text string, most int) float64 {
+	p.set(f, size)
+	n := len(p.wrap(p.draw(text), width))
+	if most > 0 {
+		n = min(n, most)
+	}
+	return size * 1.25 * float64(n)
 }
 
 // lines prints at most so many lines, 0 for all.

@@ -29,6 +29,7 @@ var testNeeds = []need{
 	{"xvfb", "a display with no screen, for the window tests"},
 	{"xdotool", "taps and keys in the window tests"},
 	{"sqlite3", "reading a department file with a program that is not ours"},
+	{"poppler-utils", "reading printed papers, and drawing their pages, with programs that are not ours"},
 	{"libgl1", "OpenGL on that display"},
 	{"libgl1-mesa-dri", "OpenGL without a graphics card"},
 }
