@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tarpside/model"
+	"tarpside/model/judge"
 )
 
 // A part of the close-out: what is left to do of one sort.
@@ -30,7 +31,9 @@ func (m *maker) parts() []part {
 		switch r.Place.Kind {
 		case model.Tarp, model.At, model.Unexplained:
 			to = &open
-			text += ", " + r.Place.String()
+			if r.Place.Kind == model.At {
+				text = strings.Replace(text, "still out", "still out "+judge.Where(m.d, r.Place), 1)
+			}
 		case model.With, model.Riding:
 			to = &back
 			text = fmt.Sprintf("%s (%s): %s", some(it, r.Quantity), it.Rig, strings.Replace(answered(r.Words), r.Place.Name, m.rigOrAgency(r.Place.Name), 1))

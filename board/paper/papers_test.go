@@ -243,6 +243,9 @@ func TestTheCloseOutIsOnePageWithEveryLineThatIsLeft(t *testing.T) {
 			t.Errorf("at %d the balance is not on it", minute)
 		}
 	}
+	if page := flat(text(t, demo(t, 60), options(60), "closeout.pdf")); !strings.Contains(page, "Fog nozzle 1 3/4 in (E42): still out at V1") {
+		t.Error("it does not say where what is out is")
+	}
 	pic := demo(t, 180)
 	page := flat(text(t, pic, options(180), "closeout.pdf"))
 	for _, word := range []string{"Thermal camera (E42): battery: 70, by Dorothea Pruett", "Spring punch (R41)", "16 Absorbent pad (R41)", "Tool battery 2 (R41): charge; not ready"} {

@@ -51,14 +51,14 @@ func (g gaps) words() string {
 		for _, r := range slices.Sorted(maps.Keys(g.letters)) {
 			names = append(names, fmt.Sprintf("%s U+%04X", script(r), r))
 		}
-		list := strings.Join(names[:min(len(names), 6)], ", ")
-		if n := len(names) - 6; n > 0 {
+		list := strings.Join(names[:min(len(names), 4)], ", ")
+		if n := len(names) - 4; n > 0 {
 			list += fmt.Sprintf(" and %d more", n)
 		}
-		parts = append(parts, fmt.Sprintf("%c is a letter that this print has no shape for (it has Latin, Greek, Cyrillic): %s", missing, list))
+		parts = append(parts, fmt.Sprintf("%c: a letter this print has no shape for (it has Latin, Greek, Cyrillic): %s", missing, list))
 	}
 	if g.plainer {
-		parts = append(parts, "Some letters stand in a plainer form, without their accents")
+		parts = append(parts, "Some letters stand in a plainer form")
 	}
 	return strings.Join(parts, ". ")
 }
