@@ -42,11 +42,13 @@ type Picture struct {
 
 // Board is an open department file.
 type Board struct {
-	opts    Options
-	ledger  *ledger.Ledger
-	mu      sync.Mutex // one writer; the picture is read without it
-	clock   model.Stamp
-	picture atomic.Pointer[Picture]
+	opts     Options
+	ledger   *ledger.Ledger
+	mu       sync.Mutex // one writer; the picture is read without it
+	clock    model.Stamp
+	pinLast  time.Time // of the last wrong PIN
+	pinWrong int       // wrong PINs in a row
+	picture  atomic.Pointer[Picture]
 
 	watchMu  sync.Mutex
 	watchers map[int]func(*Picture)

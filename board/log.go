@@ -176,8 +176,8 @@ func (b *Board) Add(entries []model.Entry) (int, error) {
 
 // SetSetting keeps a setting in the file.
 func (b *Board) SetSetting(key, value string) error {
-	if key == settingDevice || key == settingScene {
-		return errors.New("the tablet's own name and the scene that is on are not settings to change")
+	if key == settingDevice || key == settingScene || key == settingPIN {
+		return errors.New("the tablet's own name, the scene that is on and the officer's PIN are not settings to change this way")
 	}
 	return b.ledger.SetSetting(key, value)
 }

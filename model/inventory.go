@@ -31,6 +31,9 @@ const (
 	TablePulls    = "pull_lists"
 )
 
+// Tables are the names of all tables of the inventory.
+var Tables = []string{TableRigs, TableSlots, TableItems, TableRules, TableChecks, TableMembers, TableAgencies, TablePlaces, TableStock, TablePulls}
+
 // Patched is the department after the patch, indexed; d stays as it is. In
 // each table Remove goes first, then rows of Put replace the row with their
 // key where it stands, or are added at the end, then Order sorts: rows that it

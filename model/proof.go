@@ -70,21 +70,35 @@ func (a Account) Adds() bool {
 func (s *State) Account(scene, rig string) Account {
 	var a Account
 	ground := s.Scene(scene).Ground
-	for i, l := range s.lines {
-		if l.Peak == 0 || rig != "" && s.Dept.Items[i].Rig != rig {
-			continue
-		}
-		a.CameOff += l.Peak
-		a.Home += l.Peak
-		for _, st := range l.Stacks {
-			p := s.Real(st.Place)
-			if t := a.term(p, ground); t != nil {
-				*t += st.N
-				a.Home -= st.N
-			}
+	for i := range s.lines {
+		if rig == "" || s.Dept.Items[i].Rig == rig {
+			s.post(&a, i, ground)
 		}
 	}
 	return a
+}
+
+// AccountOf is what one line adds to the trial balance of a scene.
+func (s *State) AccountOf(scene string, line int) Account {
+	var a Account
+	s.post(&a, line, s.Scene(scene).Ground)
+	return a
+}
+
+// post adds a line to an account.
+func (s *State) post(a *Account, line int, ground string) {
+	l := s.lines[line]
+	if l.Peak == 0 {
+		return
+	}
+	a.CameOff += l.Peak
+	a.Home += l.Peak
+	for _, st := range l.Stacks {
+		if t := a.term(s.Real(st.Place), ground); t != nil {
+			*t += st.N
+			a.Home -= st.N
+		}
+	}
 }
 
 // term is the term of the account for a real place; nil for home.

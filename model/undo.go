@@ -49,7 +49,13 @@ func (s *State) undoable(line, n int, from, to Place, scene string) *undo {
 	if s.Dept.Items[line].Kind == Kit {
 		s.Inside(line, func(i int) { fresh = fresh && s.lines[i].touched <= u.entry })
 	}
-	for _, p := range []Place{from, to} {
+	places := []Place{from, to} // and where the line's other pieces are, or were before the move
+	for _, stacks := range [][]Stack{l.Stacks, u.before[0].was.Stacks} {
+		for _, st := range stacks {
+			places = append(places, st.Place)
+		}
+	}
+	for _, p := range places {
 		for p.Kind == InKit && fresh {
 			k := s.Dept.ItemIndex(p.Name)
 			if k < 0 || len(s.lines[k].Stacks) == 0 {

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 
 	"tarpside/ui/look"
@@ -28,6 +30,7 @@ type frame struct {
 	banner *parts.Drawn
 	backK  *parts.Key
 	foot   *parts.Foot
+	lock   *lock
 	header head
 	shown  screen
 	clock  string
@@ -38,16 +41,21 @@ var railScreens = []parts.RailKeyView{
 	{ID: ScreenTarp, Word: "Tarp", Icon: "tarp"}, {ID: ScreenGlance, Word: "Glance", Icon: "glance"},
 	{ID: ScreenLoadUp, Word: "Load up", Icon: "load"}, {ID: ScreenLeaving, Word: "Leaving", Icon: "leave"},
 	{ID: ScreenLookFor, Word: "Look for it", Icon: "look"}, {ID: ScreenMore, Word: "More", Icon: "more"},
+	{ID: wetLock, Word: "Wet lock", Icon: "wet-lock"},
 }
+
+// underMore are the screens that More leads to.
+var underMore = []string{ScreenBringBack, ScreenSettings, ScreenStores}
 
 func newFrame(sh *Shell) *frame {
 	f := &frame{sh: sh}
 	for _, v := range railScreens {
-		f.rail = append(f.rail, parts.NewRailKey(v, func() { sh.Go(v.ID) }))
+		f.rail = append(f.rail, parts.NewRailKey(v, func() { sh.touchRail(v.ID) }))
 	}
 	f.banner = parts.NewDrawn(parts.Part{Kind: parts.KindText, ID: "header"}, look.Floor, look.Header, f.paint)
 	f.backK = parts.NewKey(parts.KeyView{ID: "back", Title: "Back", Icon: "back", Tone: parts.Header}, sh.back)
 	f.foot = parts.NewFoot(parts.FootView{})
+	f.lock = newLock(sh)
 	return f
 }
 
@@ -63,6 +71,9 @@ func (f *frame) objects() []fyne.CanvasObject {
 	out = append(out, f.header.middle...)
 	if f.shown != nil {
 		out = append(out, f.shown.body())
+	}
+	if f.sh.opts.Look.Locked {
+		out = append(out, f.lock.shield, f.lock.under, f.lock.strip)
 	}
 	return out
 }
@@ -94,6 +105,9 @@ func (f *frame) layout(size fyne.Size) {
 		gap := look.U(look.Gap)
 		place(f.shown.body(), railW+gap, headH+gap, size.Width-railW-2*gap, bodyH-headH-2*gap)
 	}
+	place(f.lock.shield, 0, 0, size.Width, size.Height)
+	place(f.lock.under, railW, 0, size.Width-railW-look.U(clockRoom), headH-look.U(1))
+	place(f.lock.strip, railW, 0, size.Width-railW-look.U(clockRoom), headH)
 	f.sh.publish()
 }
 
@@ -109,7 +123,7 @@ func place(o fyne.CanvasObject, x, y, w, h float32) {
 func (f *frame) show(n *now, sc screen, h head) {
 	for i, k := range f.rail {
 		v := railScreens[i]
-		v.Here = v.ID == n.Shell.here || v.ID == ScreenMore && n.Shell.here == ScreenBringBack
+		v.Here = v.ID == n.Shell.here || v.ID == ScreenMore && slices.Contains(underMore, n.Shell.here)
 		k.Set(v)
 	}
 	clock, notes := n.at.Format("15:04"), f.note(n)
@@ -120,10 +134,15 @@ func (f *frame) show(n *now, sc screen, h head) {
 		f.banner.Refresh()
 	}
 	f.foot.Set(footView(n))
+	changed = f.lock.show(h, n.opts.Look.Locked) || changed
 	if changed && n.root != nil {
 		n.root.Objects = f.objects()
 		relay(n.root)
 	}
+	if was, ok := f.sh.drawn[sc]; ok && was != n.opts.Look {
+		redraw(sc.body()) // it was not on screen when the look changed
+	}
+	f.sh.drawn[sc] = n.opts.Look
 }
 
 func sameHead(a, b head) bool {

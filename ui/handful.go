@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -20,6 +21,7 @@ type handStrip struct {
 	kit   *parts.Key
 	drop  *parts.Key
 	shown int  // keys in use
+	low   bool // the words stand above the keys
 	isKit bool // the one thing picked is a kit
 }
 
@@ -36,25 +38,43 @@ func newHandStrip(t *tarpScreen) *handStrip {
 	return h
 }
 
+// layout puts the keys at the right end and the words before them; where they
+// leave no room for the words, the words stand in one line above.
 func (h *handStrip) layout(size fyne.Size) {
 	pad, gap := look.U(8), look.U(look.Gap)
-	keyH := size.Height - 2*pad
+	wide := look.U(look.Floor) + pad
+	if h.isKit {
+		wide += look.U(look.Target) + gap
+	}
+	if h.shown > 0 {
+		wide += float32(h.shown-1)*(look.U(96)+gap) + look.U(140) + gap
+	}
+	y, keyH, keyW, allW := pad, size.Height-2*pad, look.U(96), look.U(140)
 	place(h.panel, 0, 0, size.Width, size.Height)
+	if h.low = size.Width-wide < look.U(150); h.low {
+		pad = look.U(4)
+		keyH = max(look.U(look.Floor), size.Height-look.U(32)-2*pad)
+		y = size.Height - keyH - pad
+		keyW = min(keyW, (size.Width-2*pad-look.U(look.Floor)-allW-gap*float32(h.shown))/float32(max(1, h.shown-1)))
+		place(h.words, look.U(14), look.U(2), size.Width-look.U(28), y-look.U(2))
+	}
 	x := size.Width - pad - look.U(look.Floor)
-	place(h.drop, x, pad, look.U(look.Floor), keyH)
+	place(h.drop, x, y, look.U(look.Floor), keyH)
 	if h.isKit {
 		x -= look.U(look.Target) + gap
-		place(h.kit, x, pad, look.U(look.Target), keyH)
+		place(h.kit, x, y, look.U(look.Target), keyH)
 	}
 	for i := h.shown - 1; i >= 0; i-- {
-		w := look.U(96)
+		w := keyW
 		if i == h.shown-1 {
-			w = look.U(140)
+			w = allW
 		}
 		x -= w + gap
-		place(h.keys[i], x, pad, w, keyH)
+		place(h.keys[i], x, y, w, keyH)
 	}
-	place(h.words, look.U(16), pad, x-look.U(24), keyH)
+	if !h.low {
+		place(h.words, look.U(16), pad, x-look.U(24), keyH)
+	}
 }
 
 // show brings the strip up to date with what is picked.
@@ -74,7 +94,6 @@ func (h *handStrip) show(n *now) {
 	if len(picks) > 1 {
 		text = fmt.Sprintf("%s\nthe last: %s", parts.B(fmt.Sprintf("%d pieces picked", len(picks))), it.Short())
 	}
-	h.words.Set(parts.LabelView{ID: "picked", Role: look.Lead, Mid: true, Text: text})
 	numbers := handful(p.most)
 	h.shown = 0
 	if p.most > 1 {
@@ -92,6 +111,11 @@ func (h *handStrip) show(n *now) {
 	}
 	h.Objects = objs
 	relay(h.Container)
+	v := parts.LabelView{ID: "picked", Role: look.Lead, Mid: true, Text: text}
+	if h.low {
+		v.Role, v.Lines, v.Text = look.Body, 1, strings.Replace(text, "\n", "   ", 1)
+	}
+	h.words.Set(v)
 }
 
 func (h *handStrip) choose(k int) {

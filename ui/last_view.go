@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tarpside/board"
@@ -85,35 +86,59 @@ func (n *now) actLine(e *model.Entry) string {
 	case model.Repair:
 		return name + " back in service"
 	}
+	if text := n.wordsOf(e, name); text != "" {
+		return text
+	}
 	if len(e.Moves) == 0 {
 		return name + ": " + strings.ReplaceAll(string(e.Verb), "_", " ")
 	}
 	m := e.Moves[0]
 	text := fmt.Sprintf("%s, %s to %s", name, n.placeName(m.From), parts.B(n.placeName(m.To)))
+	if e.Holder != "" && (m.To.Kind == model.At || m.To.Kind == model.With) {
+		text += ", " + n.holderName(e.Holder)
+	}
 	if e.Verb == model.Correct {
 		text += ", corrected"
 	}
 	return text
 }
 
+// wordsOf is a settle, or an act about a piece that is in no table, in words;
+// nothing for any other act.
+func (n *now) wordsOf(e *model.Entry, name string) string {
+	switch unlisted := e.Item != "" && n.d.ItemIndex(e.Item) < 0; {
+	case unlisted && e.Verb == model.Settle:
+		return "Unknown piece " + quoted(name) + " was: " + e.Note
+	case unlisted:
+		return "Unknown piece " + quoted(name)
+	case e.Verb != model.Settle:
+		return ""
+	}
+	place := e.To
+	if p, err := model.ParsePlace(e.To); err == nil {
+		place = n.placeName(p)
+	}
+	return name + " is at " + place + ", both claims looked at"
+}
+
 // undoFor is the tap that takes the newest touch back that can be, as new
 // entries: the reverse moves, newest first. Only acts of this tablet count,
 // and at most five touches back.
-func (n *now) undoFor() (board.Tap, int) {
+func (n *now) undoFor() (board.Tap, int) { return n.undoPast(nil) }
+
+// undoPast is undoFor, but for touches that are to be left as they are.
+func (n *now) undoPast(leave map[string]bool) (board.Tap, int) {
 	taps := n.taps(12)
 	undone := map[string]bool{}
 	left := 0
 	var first board.Tap
-	for _, tap := range taps {
-		if tap[0].Mends != "" && tap[0].Verb == model.Correct {
+	for i, tap := range taps {
+		if tap[0].Mends != "" && tap[0].Verb == model.Correct && !mended(taps[i+1:], tap) {
 			undone[tap[0].Mends] = true
 			continue
 		}
-		key := tap[0].Tap
-		if key == "" {
-			key = tap[0].ID.String()
-		}
-		if undone[key] || tap[0].Device != n.pic.Device && !n.opts.Practice {
+		key := tapKey(tap)
+		if undone[key] || leave[key] || tap[0].Device != n.pic.Device && !n.opts.Practice {
 			continue
 		}
 		back, ok := reversed(tap)
@@ -129,6 +154,35 @@ func (n *now) undoFor() (board.Tap, int) {
 		}
 	}
 	return first, left
+}
+
+// tapKey names a touch.
+func tapKey(tap []model.Entry) string {
+	if tap[0].Tap != "" {
+		return tap[0].Tap
+	}
+	return tap[0].ID.String()
+}
+
+// mended tells whether a correct put another place or number for what a touch
+// before it said. One that takes the whole touch back is an undo.
+func mended(before [][]model.Entry, tap []model.Entry) bool {
+	for _, was := range before {
+		if tapKey(was) != tap[0].Mends && !slices.ContainsFunc(was, func(e model.Entry) bool { return e.ID.String() == tap[0].Mends }) {
+			continue
+		}
+		back, ok := reversed(was)
+		if !ok || len(back.Acts) != len(tap) {
+			return true
+		}
+		for k, a := range back.Acts {
+			e := tap[len(tap)-1-k]
+			if a.Item != e.Item || a.Quantity != e.Quantity || a.From != e.From || a.To != e.To {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // reversed are the corrects that take a touch back; false if it moved nothing
@@ -170,11 +224,7 @@ func (n *now) stripView(picks []pick) parts.StripView {
 		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: "This window only reads", Second: n.pic.ReadOnly}
 	}
 	if len(n.d.Items) == 0 {
-		v := parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "No department is loaded", Second: "At a desk: tarpline stores load FOLDER."}
-		if n.opts.Demo != nil {
-			v.Keys[0] = parts.StripKey{ID: "demo", Title: "Look at the demo", Filled: true}
-		}
-		return v
+		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "No department is loaded", Second: "On the Tarp screen: load one, or look at the demo."}
 	}
 	if n.scene.ID == "" || n.scene.Closed {
 		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "No scene is open", Second: "Open one when the call comes. What is still out stays on the board.",

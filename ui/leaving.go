@@ -150,7 +150,7 @@ func (l *leavingScreen) show(n *now) head {
 }
 
 func (l *leavingScreen) showSign(n *now, v *leavingView) {
-	l.signer.show(n, "For "+v.Name+", with "+plural(v.Lines, "open line"), n.signers(n.rig))
+	l.signer.show(n, "For "+v.Name+", with "+plural(v.Lines, "open line"), n.actingFirst(n.signers(n.rig)))
 	h := parts.HoldView{ID: "sign", Title: v.openTitle(), Sure: "Sign", Tone: parts.Filled}
 	who := "Choose who signs."
 	if l.signer.chosen != "" {

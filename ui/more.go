@@ -13,21 +13,22 @@ import (
 // moreScreen is what is needed seldom: who is here, who stages, the scene
 // itself, the look, and the balance of each rig.
 type moreScreen struct {
-	sh    *Shell
-	root  *fyne.Container
-	keys  []*parts.Key
-	close *parts.HoldKey
-	rows  *parts.Column
-	panel *parts.Panel
-	about *parts.Panel
-	side  *parts.Scroller
-	parts map[string]*parts.Label
-	strip *parts.Strip
+	sh     *Shell
+	root   *fyne.Container
+	keys   []*parts.Key
+	close  *parts.HoldKey
+	rows   *parts.Column
+	panel  *parts.Panel
+	about  *parts.Panel
+	side   *parts.Scroller
+	parts  map[string]*parts.Label
+	behind map[string]*parts.Row // what a balance is made of
+	strip  *parts.Strip
 }
 
 func newMore(sh *Shell) screen {
-	m := &moreScreen{sh: sh, parts: map[string]*parts.Label{}}
-	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.day, m.text, m.bringBack, m.who} {
+	m := &moreScreen{sh: sh, parts: map[string]*parts.Label{}, behind: map[string]*parts.Row{}}
+	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.bringBack, m.stores, m.settings, m.day, m.who} {
 		m.keys = append(m.keys, parts.NewKey(parts.KeyView{}, do))
 	}
 	m.close = parts.NewHoldKey(parts.HoldView{}, m.closeScene)
@@ -43,8 +44,7 @@ func newMore(sh *Shell) screen {
 // aboutWords are the cautions that the program must show.
 const aboutWords = "Local procedures, makers' instructions and your officer come first. This is no patient record: never write a patient's name or " +
 	"condition. It does not account for people. Weights and lift marks are guidance. Strut, block and bag ratings are not given here. " +
-	"Life-safety rope goes back into service only by a qualified person. Trail load, Stores and Settings are not built yet: " +
-	"the inventory is changed at a desk with tarpline stores load."
+	"Life-safety rope goes back into service only by a qualified person."
 
 func (m *moreScreen) body() fyne.CanvasObject { return m.root }
 
@@ -68,22 +68,13 @@ func (m *moreScreen) layout(size fyne.Size) {
 // show brings the screen up to date.
 func (m *moreScreen) show(n *now) head {
 	open := n.scene.ID != "" && !n.scene.Closed
-	look := n.opts.Look
 	staging := "nobody is named"
 	if n.scene.Staging != "" {
 		staging = "now " + n.memberName(n.scene.Staging)
 	}
-	who := "not said"
-	if n.by != "" {
-		who = n.memberName(n.by)
-	}
-	day := "Day look"
-	if look.Day {
-		day = "Night look"
-	}
-	scale := look.Text
-	if scale == 0 {
-		scale = 1
+	day, light := "Day look", "day"
+	if n.opts.Look.Day {
+		day, light = "Night look", "night"
 	}
 	fresh := "a second one, beside this"
 	if !open {
@@ -93,10 +84,11 @@ func (m *moreScreen) show(n *now) head {
 		{ID: "relieve", Title: "Hand over staging", Second: staging, Icon: "two"},
 		{ID: "arrive", Title: "Somebody arrives", Second: "a rig or an agency", Icon: "in"},
 		{ID: "new-scene", Title: "New scene", Second: fresh, Icon: "plus"},
-		{ID: "day", Title: day, Second: "for sun, or for the dark", Icon: "glance"},
-		{ID: "text-size", Title: "Larger text", Second: fmt.Sprintf("now %.1f times", scale), Icon: "find"},
 		{ID: ScreenBringBack, Title: "Bring back", Second: "and charge, restock", Icon: "back"},
-		{ID: "who", Title: "Who has this tablet", Second: who, Icon: "one"},
+		{ID: ScreenStores, Title: "Stores", Second: "what is where, the inventory", Icon: "kit"},
+		{ID: ScreenSettings, Title: "Settings", Second: "size, limits, practice", Icon: "settings"},
+		{ID: "day", Title: day, Second: "for sun, or for the dark", Icon: light},
+		{ID: "who", Title: "Who has this tablet", Second: n.whoWord(n.by), Icon: "one"},
 	} {
 		v.Lay = parts.LayLeft
 		m.keys[i].Set(v)
@@ -128,7 +120,10 @@ func (m *moreScreen) showRigs(n *now) {
 			m.parts[r] = parts.NewLines(v)
 		}
 		m.parts[r].Set(v)
-		rows = append(rows, m.parts[r])
+		if m.behind[r] == nil {
+			m.behind[r] = parts.NewRow(parts.RowView{ID: "account-" + r, Title: "What makes it up", Tone: parts.Quiet, Mark: n.mark(r), Go: "go"}, func() { m.sh.open(newAccount(m.sh, r)) })
+		}
+		rows = append(rows, m.parts[r], m.behind[r])
 	}
 	if len(rows) == 0 {
 		rows = append(rows, parts.NewLines(parts.LabelView{Text: "Nothing has come off a rig in this scene.", Role: look.Body}))
@@ -163,25 +158,14 @@ func (m *moreScreen) newScene() { m.sh.open(newOpening(m.sh)) }
 
 func (m *moreScreen) bringBack() { m.sh.Go(ScreenBringBack) }
 
+func (m *moreScreen) stores() { m.sh.Go(ScreenStores) }
+
+func (m *moreScreen) settings() { m.sh.Go(ScreenSettings) }
+
 func (m *moreScreen) closeScene() {
-	m.sh.act(model.Act{Verb: model.Close})
+	m.sh.asOfficer("Close the scene", func() { m.sh.act(model.Act{Verb: model.Close}) })
 }
 
 func (m *moreScreen) day() {
-	m.sh.opts.Look.Day = !m.sh.opts.Look.Day
-	m.sh.relook()
-}
-
-// text goes through the three sizes of text.
-func (m *moreScreen) text() {
-	o := &m.sh.opts.Look
-	switch {
-	case o.Text < 1.2:
-		o.Text = 1.3
-	case o.Text < 1.5:
-		o.Text = 1.6
-	default:
-		o.Text = 1
-	}
-	m.sh.relook()
+	m.sh.setDay(!m.sh.opts.Look.Day)
 }

@@ -71,9 +71,28 @@ func TestMoreIsWholeAtEverySize(t *testing.T) {
 	for _, size := range []fyne.Size{glass1024, glass1280, glass1920} {
 		for _, minute := range []int{-1, 60, 177} {
 			w := demoAt(t, minute, ScreenMore, size, LookFor(size, minute == 60))
-			w.sound("more")
+			w.listed("more")
 			w.tap("act", "day")
-			w.sound("more by the other light")
+			w.listed("more by the other light")
 		}
+	}
+}
+
+func TestAClosedSceneGoesOnWithWhatIsStillOut(t *testing.T) {
+	w := demoAt(t, 60, ScreenMore, glass1280, look.Options{})
+	name, off := w.board.Picture().State.Scene(w.board.Picture().Scene).Name, w.text("proof")
+	w.tap("act", "close-scene")
+	w.tap("act", "close-scene-sure")
+	w.tap("act", "new-scene")
+	w.tap("act", "open-again")
+	s := w.board.Picture().State
+	if sc := s.Scene(w.board.Picture().Scene); sc.Closed || sc.Name != name {
+		t.Fatalf("the scene is %q, closed %v", sc.Name, sc.Closed)
+	}
+	if w.countAt("R41-001", "tarp") != 1 || w.countAt("R41-055", "at:V2") != 4 {
+		t.Error("what was out is not out any more")
+	}
+	if got := w.text("proof"); !strings.Contains(got, "121 on tarp") || !strings.Contains(got, "Adds up") {
+		t.Errorf("the foot says %q, before %q", got, off)
 	}
 }

@@ -18,7 +18,7 @@ const (
 
 // placeKeys are the places along the edge, in a fixed order: what is picked
 // decides what a touch on each would do.
-func (n *now) placeKeys(shown model.Place, picks []pick, last string) []parts.PlaceKeyView {
+func (n *now) placeKeys(shown model.Place, picks []pick, last string, lastAt bool) []parts.PlaceKeyView {
 	ground := n.scene.Ground
 	tarp := model.Place{Kind: model.Tarp, Ground: ground}
 	keys := []parts.PlaceKeyView{n.placeKey(tarp, shown, picks, last),
@@ -33,6 +33,7 @@ func (n *now) placeKeys(shown model.Place, picks []pick, last string) []parts.Pl
 		keys = append(keys, n.placeKey(model.Place{Kind: model.With, Name: code}, shown, picks, last))
 	}
 	keys = append(keys, n.placeKey(model.Place{Kind: model.Used}, shown, picks, last))
+	n.markLikeliest(keys, picks, last, lastAt)
 	return append(keys, parts.PlaceKeyView{ID: placeNew, Name: "New place", Icon: "plus", Verb: "say a name"})
 }
 
@@ -137,10 +138,30 @@ func (n *now) target(v *parts.PlaceKeyView, p model.Place, picks []pick) {
 	if len(verbs) > 1 {
 		v.Verb = "send"
 	}
-	from := picks[0].from
-	likely := from.Kind == model.At && p.Kind == model.Tarp || (from.Kind == model.Home || from.Kind == model.InKit) && p.Kind == model.Tarp
-	if likely {
-		v.Mode = parts.PlaceLikeliest
+}
+
+// markLikeliest fills one key: the last place once more for pieces that go
+// out, as when four people take things to one vehicle; the tarp for pieces
+// that come back, unless the last ones went from place to place as well.
+func (n *now) markLikeliest(keys []parts.PlaceKeyView, picks []pick, last string, lastAt bool) {
+	if len(picks) == 0 {
+		return
+	}
+	from, likely := picks[0].from.Kind, string(model.Tarp)
+	if last != "" && (from != model.At || lastAt) {
+		likely = last
+	}
+	try := func(id string) bool {
+		for i := range keys {
+			if keys[i].ID == id && keys[i].Mode == parts.PlaceTarget {
+				keys[i].Mode = parts.PlaceLikeliest
+				return true
+			}
+		}
+		return false
+	}
+	if !try(likely) {
+		try(string(model.Tarp))
 	}
 }
 

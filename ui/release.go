@@ -290,7 +290,7 @@ func (r *releaseScreen) showColumns(n *now, v *releaseView) {
 // showSigning is the lowest row: who signs, then who accepts, then the rig
 // rolls.
 func (r *releaseScreen) showSigning(n *now, v *releaseView) {
-	r.signer.show(n, "For "+v.Name, n.signers(r.rig))
+	r.signer.show(n, "For "+v.Name, n.actingFirst(n.signers(r.rig)))
 	r.accept.show(n, "For what "+v.Name+" leaves", n.officers(v.Stays))
 	h := parts.HoldView{ID: "sign", Title: "Hold to sign", Second: "Choose who signs. Leaving is signed, never stopped.", Sure: "Sign", Tone: parts.Filled}
 	if r.signer.chosen != "" {

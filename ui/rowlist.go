@@ -106,16 +106,12 @@ func (n *now) crewRows(but string, do func(id string)) []rowDo {
 	return out
 }
 
-const settingBy = "by" // who has this tablet
-
 // newHolder names who has this tablet: what it logs is in that name.
 func newHolder(sh *Shell) screen {
 	rows := func(n *now) []rowDo {
 		return n.crewRows(sh.by, func(id string) {
 			sh.by, sh.over = id, nil
-			if err := sh.opts.Board.SetSetting(settingBy, id); err != nil {
-				sh.said = &said{trouble: inWords(err)}
-			}
+			sh.setPref(settingBy, id)
 			sh.refresh()
 		})
 	}
@@ -179,9 +175,29 @@ func newArrival(sh *Shell) screen {
 		for _, a := range n.d.Agencies {
 			add(parts.RowView{ID: a.Code, Title: n.partyName(a.Code), Second: a.Kind})
 		}
-		return out
+		other := parts.RowView{ID: "another-rig", Title: "Another rig", Second: "one that nobody listed", Icon: "plus", Tone: parts.Quiet, Go: "go"}
+		return append(out, rowDo{other, func() { sh.open(newOtherRig(sh)) }})
 	}
 	return newRowList("Who is here", "Touch the rig or the agency that has arrived", rows, nil)
+}
+
+// newRigTabs shows or hides the pieces of each rig, where the header has no
+// room for all.
+func newRigTabs(t *tarpScreen) screen {
+	rows := func(n *now) []rowDo {
+		var out []rowDo
+		for _, r := range n.present() {
+			a := n.s.Account(n.scene.ID, r)
+			v := parts.RowView{Kind: parts.KindRig, ID: r, Mark: n.mark(r), Title: n.rigName(r), Second: fmt.Sprintf("%d off", a.CameOff-a.Home),
+				Tone: parts.Live, State: "shown", Right: "shown", Go: "tick"}
+			if t.hidden[r] {
+				v.Tone, v.State, v.Right, v.Go = parts.Quiet, "hidden", "hidden", ""
+			}
+			out = append(out, rowDo{v, func() { t.hidden[r] = !t.hidden[r]; t.sh.refresh() }})
+		}
+		return out
+	}
+	return newRowList("Rigs", "Touch a rig to hide its pieces, or to show them again", rows, nil)
 }
 
 // newOpening opens a scene.
@@ -195,6 +211,13 @@ func newOpening(sh *Shell) screen {
 				}
 			}
 			out = append(out, rowDo{parts.RowView{ID: "open-" + name, Title: name, Tone: parts.Quiet, Go: "go"}, func() {
+				sh.over = nil
+				sh.openScene(name)
+			}})
+		}
+		if n.scene.Closed && n.scene.Name != "" {
+			name := n.scene.Name
+			out = append(out, rowDo{parts.RowView{ID: "open-again", Title: "Go on with the last scene", Second: n.lastSceneName(), Tone: parts.Quiet, Icon: "undo", Go: "go"}, func() {
 				sh.over = nil
 				sh.openScene(name)
 			}})

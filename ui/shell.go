@@ -21,12 +21,18 @@ const (
 	ScreenLookFor   = "lookfor"
 	ScreenMore      = "more"
 	ScreenBringBack = "bringback"
+	ScreenSettings  = "settings"
+	ScreenStores    = "stores"
 )
+
+// Screens are the screens that the window can open on.
+var Screens = []string{ScreenTarp, ScreenGlance, ScreenLoadUp, ScreenLeaving, ScreenLookFor, ScreenBringBack, ScreenStores, ScreenSettings, ScreenMore}
 
 // Options are what the window needs from the program that opens it.
 type Options struct {
 	Board    *board.Board
 	Now      func() time.Time // the time of the scene; the demo's stands still
+	Tick     func() time.Time // a clock that runs on while the scene's stands still; nil is time.Now
 	Post     func(func())     // runs a function on the window's goroutine
 	SetTheme func(fyne.Theme) // puts a look in force
 	Changed  func()           // called after every change of what is drawn; may be nil
@@ -34,6 +40,16 @@ type Options struct {
 	Practice bool
 	Screen   string       // the first screen
 	Demo     func() error // leaves for a practice copy of the demo; may be nil
+	Real     func() error // leaves practice for the department's own log; may be nil
+
+	LookGiven bool // the look was asked for: what the tablet remembers does not change it
+
+	// Folders and LoadFrom let tables be loaded from here; both may be nil.
+	// Folders lists a folder, "" for the one to begin with. LoadFrom changes
+	// the inventory to the tables of a folder, or with dry only says what
+	// would change; its error names every bad row.
+	Folders  func(dir string) (Folder, error)
+	LoadFrom func(dir, by string, dry bool) (changes []string, err error)
 }
 
 // A Shell is the window's content: the frame, and the screen that is shown.
@@ -42,12 +58,16 @@ type Shell struct {
 	root    *fyne.Container
 	frame   *frame
 	screens map[string]screen
+	welcome screen // the Tarp while no department is loaded
 	here    string
 	over    []screen // opened over the screen: a release, a hand-over
 	pic     *board.Picture
-	rig     string // the rig that Load up and Leaving are about
-	by      string // who logs on this tablet
+	rig     string                  // the rig that Load up and Leaving are about
+	by      string                  // who logs on this tablet
+	acting  string                  // the acting officer of the tour
+	drawn   map[screen]look.Options // the look that a screen was last drawn in
 	said    *said
+	keys    *keyboard // nil until Listen
 }
 
 // said is what the last act on this tablet got for an answer.
@@ -78,17 +98,18 @@ type now struct {
 
 // New builds the window's content over an open board.
 func New(opts Options) *Shell {
-	sh := &Shell{opts: opts, here: opts.Screen, pic: opts.Board.Picture()}
+	sh := &Shell{opts: opts, here: opts.Screen, pic: opts.Board.Picture(), drawn: map[screen]look.Options{}}
 	if sh.here == "" {
 		sh.here = ScreenTarp
 	}
-	sh.by, _ = opts.Board.Setting(settingBy) // a name that cannot be read is none
-	opts.SetTheme(look.New(opts.Look))
+	sh.settings()
+	opts.SetTheme(look.New(sh.opts.Look))
 	sh.screens = map[string]screen{
 		ScreenTarp: newTarp(sh), ScreenGlance: newGlance(sh), ScreenLoadUp: newLoadUp(sh),
 		ScreenLeaving: newLeaving(sh), ScreenLookFor: newLookFor(sh), ScreenMore: newMore(sh),
-		ScreenBringBack: newBringBack(sh),
+		ScreenBringBack: newBringBack(sh), ScreenSettings: newSettings(sh), ScreenStores: newStores(sh),
 	}
+	sh.welcome = newWelcome(sh)
 	if sh.screens[sh.here] == nil {
 		sh.here = ScreenTarp
 	}
@@ -97,6 +118,14 @@ func New(opts Options) *Shell {
 	opts.Board.Watch(func(p *board.Picture) { opts.Post(func() { sh.take(p) }) })
 	sh.refresh()
 	return sh
+}
+
+// tick is the time by the clock that never stands still.
+func (o *Options) tick() time.Time {
+	if o.Tick == nil {
+		return time.Now()
+	}
+	return o.Tick()
 }
 
 // Root is the content of the window.
@@ -122,6 +151,9 @@ func (sh *Shell) now() *now {
 func (sh *Shell) shown() screen {
 	if n := len(sh.over); n > 0 {
 		return sh.over[n-1]
+	}
+	if sh.here == ScreenTarp && sh.empty() {
+		return sh.welcome
 	}
 	return sh.screens[sh.here]
 }
@@ -160,6 +192,7 @@ func (sh *Shell) open(s screen) {
 
 func (sh *Shell) back() {
 	if n := len(sh.over); n > 0 {
+		delete(sh.drawn, sh.over[n-1])
 		sh.over = sh.over[:n-1]
 	}
 	sh.refresh()

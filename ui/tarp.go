@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -31,12 +32,25 @@ type tarpScreen struct {
 	picks  []pick
 	hidden map[string]bool // rigs whose pieces are not shown
 	last   string          // the place that pieces were sent to last
+	lastAt bool            // they came from another place of the scene
+
+	others      *parts.Key   // rigs that have no room in the header
+	aids        []*parts.Key // beside the strip while pieces are picked
+	ask         *question
+	disputes    map[string]bool // lines that were contested when last shown
+	along       *along
+	alongHolder string
+	named       *string         // who takes what is picked, if somebody was named
+	earlier     int             // minutes that the next act is set back
+	left        map[string]bool // touches that Undo leaves as they are
+	logged      board.Tap
+	loggedAt    time.Time
 }
 
 func newTarp(sh *Shell) screen {
-	t := &tarpScreen{sh: sh, tabs: map[string]*parts.RigTab{}, hidden: map[string]bool{}}
+	t := &tarpScreen{sh: sh, tabs: map[string]*parts.RigTab{}, hidden: map[string]bool{}, left: map[string]bool{}}
 	t.tiles = parts.NewTiles(t.touch)
-	t.tiles.More, t.next = moreTile, parts.NewTiles(t.touch)
+	t.tiles.More, t.next = moreTile, parts.NewTiles(t.touchNext)
 	t.tiles.Tail = &parts.TileView{State: parts.TileAct, ID: "find", Name: "Find", Second: "three letters", Icon: "find"}
 	t.panel = parts.NewPanel(parts.PanelView{}, t.tiles)
 	t.next.More = moreTile
@@ -45,6 +59,8 @@ func newTarp(sh *Shell) screen {
 	t.hand = newHandStrip(t)
 	t.strip = parts.NewStrip(parts.StripView{}, t.act)
 	t.undo = parts.NewKey(parts.KeyView{ID: "undo", Title: "Undo", Icon: "undo"}, t.takeBack)
+	t.aids = t.aidKeys()
+	t.others = parts.NewKey(parts.KeyView{}, func() { sh.open(newRigTabs(t)) })
 	t.keys = newPlaceColumn(t.send)
 	t.find = newTyping(sh, t)
 	t.root = box(t.layout)
@@ -77,9 +93,19 @@ func (t *tarpScreen) layout(size fyne.Size) {
 	place(t.keys, size.Width-wide, 0, wide, size.Height)
 	w := size.Width - wide - gap
 	stripH, nextH, labelH := look.U(look.Floor), look.U(nextHigh*look.Current().Options().Text), look.Body.Size()*1.36
-	undoW := look.U(168)
+	undoW, aidW := look.U(168), look.U(112)
+	if w < look.U(800) {
+		undoW, aidW = look.U(124), look.U(96)
+	}
 	y := size.Height - stripH
-	place(t.strip, 0, y, w-undoW-gap, stripH)
+	stripW := w - undoW - gap
+	if len(t.picks) > 0 {
+		stripW -= (aidW + gap) * float32(len(t.aids))
+		for i, k := range t.aids {
+			place(k, stripW+gap+float32(i)*(aidW+gap), y, aidW, stripH)
+		}
+	}
+	place(t.strip, 0, y, stripW, stripH)
 	place(t.undo, w-undoW, y, undoW, stripH)
 	y -= nextH + gap
 	inset := look.U(14)
@@ -92,28 +118,28 @@ func (t *tarpScreen) layout(size fyne.Size) {
 // show brings the screen up to date.
 func (t *tarpScreen) show(n *now) head {
 	t.settle(n)
+	t.noticed(n)
 	var objs []fyne.CanvasObject
 	if t.find.on {
 		t.find.show(n)
 		objs = t.find.objects()
 	} else {
-		t.keys.set(n.placeKeys(t.shown, t.picks, t.last))
+		t.keys.set(n.placeKeys(t.shown, t.picks, t.last, t.lastAt))
 		objs = append(objs, t.keys, t.panel, t.strip, t.undo)
 		t.showPanel(n)
 		if len(t.picks) > 0 {
 			t.hand.show(n)
+			t.showAids(n)
 			objs = append(objs, t.hand.Container)
+			for _, k := range t.aids {
+				objs = append(objs, k)
+			}
 		} else {
 			t.showNext(n)
 			objs = append(objs, t.asked, t.next)
 		}
-		t.strip.Set(n.stripView(t.picks))
-		_, left := n.undoFor()
-		v := parts.KeyView{ID: "undo", Title: "Undo", Icon: "undo", Second: fmt.Sprintf("last of %d", left)}
-		if left == 0 {
-			v.Second, v.Off = "nothing to undo", true
-		}
-		t.undo.Set(v)
+		t.strip.Set(t.stripNow(n))
+		t.undo.Set(t.undoView(n))
 	}
 	if !sameObjects(t.root.Objects, objs) {
 		t.root.Objects = objs
@@ -160,6 +186,10 @@ func (t *tarpScreen) showPanel(n *now) {
 	switch {
 	case t.shown.Kind == model.Tarp:
 		v.Title, v.Note = "On the tarp", plural(len(views), "line")
+		if k := len(n.scene.Unknown); k > 0 {
+			v.Note += fmt.Sprintf(", %d in words", k)
+			views = append(n.unknownTiles(), views...)
+		}
 		if n.scene.Staging != "" {
 			v.Right = "Staging: " + n.memberName(n.scene.Staging) + " since " + n.clock(n.scene.Since)
 		}
@@ -194,6 +224,10 @@ func (n *now) byRig(views []parts.TileView) string {
 }
 
 func (t *tarpScreen) showNext(n *now) {
+	if t.showAlong(n) {
+		return
+	}
+	t.next.Tail = listTile(n)
 	list, views := n.askedNext(t.hidden, t.picks)
 	note := "still on the rig, from the list: " + strings.ToLower(list)
 	if len(views) == 0 {
@@ -212,7 +246,11 @@ func (t *tarpScreen) head(n *now) head {
 		h.sentence += fmt.Sprintf(", minute %d", n.minute())
 	}
 	rigs := n.present()
-	for _, r := range rigs[:min(len(rigs), n.tabRoom())] {
+	room := n.tabRoom()
+	if len(rigs) > room {
+		rigs = rigs[:room-1]
+	}
+	for _, r := range rigs {
 		v := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: !t.hidden[r]}
 		a := n.s.Account(n.scene.ID, r)
 		v.Count = parts.B(fmt.Sprint(a.CameOff-a.Home)) + " off"
@@ -221,6 +259,11 @@ func (t *tarpScreen) head(n *now) head {
 		}
 		t.tabs[r].Set(v)
 		h.middle = append(h.middle, t.tabs[r])
+		h.widths = append(h.widths, n.tabWidth())
+	}
+	if all := n.present(); len(all) > len(rigs) {
+		t.others.Set(parts.KeyView{ID: "rigs", Title: fmt.Sprintf("%d more", len(all)-len(rigs)), Icon: "down", Tone: parts.Header, Lay: parts.LayCentre})
+		h.middle = append(h.middle, t.others)
 		h.widths = append(h.widths, n.tabWidth())
 	}
 	return h
@@ -240,119 +283,4 @@ func (n *now) tabWidth() float32 {
 		return 122
 	}
 	return 150
-}
-
-// touch picks a piece or lets it go; the tail of the panel opens Find.
-func (t *tarpScreen) touch(v parts.TileView) {
-	if v.State == parts.TileAct {
-		t.find.open(findPiece)
-		t.sh.refresh()
-		return
-	}
-	n := t.sh.now()
-	item, at, elsewhere := strings.Cut(v.ID, "@")
-	i := n.d.ItemIndex(item)
-	if i < 0 {
-		return
-	}
-	from := t.shown
-	if elsewhere {
-		from, _ = n.s.Resolve(at, i, n.scene.ID)
-	} else if v.Raised || n.s.Line(i).N(from) == 0 {
-		from = n.s.HomeOf(i)
-	}
-	t.sh.said, t.find.on = nil, false
-	for k, p := range t.picks {
-		if p.item == item && p.from == from {
-			t.picks = append(t.picks[:k:k], t.picks[k+1:]...)
-			t.sh.refresh()
-			return
-		}
-	}
-	most := n.s.Line(i).N(from)
-	t.picks = append(t.picks, pick{item: item, from: from, n: most, most: most})
-	t.sh.refresh()
-}
-
-// send is a touch on a place: it takes what is picked there, or shows what is
-// there.
-func (t *tarpScreen) send(id string) {
-	n := t.sh.now()
-	switch id {
-	case placeNew:
-		t.find.open(findPlace)
-		t.sh.refresh()
-		return
-	case placeHome:
-		if len(t.picks) > 0 {
-			if i := n.d.ItemIndex(t.picks[0].item); i >= 0 {
-				t.sh.rig = n.d.Items[i].Rig
-			}
-		}
-		t.picks = nil
-		t.sh.Go(ScreenLoadUp)
-		return
-	}
-	to, err := n.s.Resolve(id, -1, n.scene.ID)
-	if err != nil {
-		return
-	}
-	if len(t.picks) == 0 {
-		t.shown, t.sh.said, t.find.on = to, nil, false
-		t.tiles.FirstPage()
-		t.sh.refresh()
-		return
-	}
-	tap := board.Tap{Scene: n.scene.ID}
-	for _, p := range t.picks {
-		verb, _ := n.verbFor(p, to)
-		if verb == "" {
-			return
-		}
-		tap.Acts = append(tap.Acts, model.Act{Verb: verb, Item: p.item, Quantity: p.n, From: p.from.String(), To: to.String(), By: n.scene.Staging})
-	}
-	t.picks, t.last, t.find.on = nil, id, false
-	t.sh.logOffer(tap)
-}
-
-// logOffer logs a touch; a refused act comes with what could be done instead.
-func (sh *Shell) logOffer(tap board.Tap) {
-	entries := sh.log(tap)
-	n := sh.now()
-	for i := range entries {
-		if entries[i].Reply.Word == model.Refused {
-			sh.said.retry, sh.said.key = n.offer(&entries[i])
-		}
-	}
-	sh.refresh()
-}
-
-// act is a touch on a key of the strip.
-func (t *tarpScreen) act(id string) {
-	s := t.sh.said
-	t.sh.said = nil
-	switch {
-	case id == "open-scene":
-		t.sh.open(newOpening(t.sh))
-		return
-	case id == "demo" && t.sh.opts.Demo != nil:
-		if err := t.sh.opts.Demo(); err != nil {
-			t.sh.said = &said{trouble: inWords(err)}
-			t.sh.refresh()
-		}
-		return
-	}
-	if id == "retry" && s != nil && s.retry != nil {
-		t.sh.logOffer(*s.retry)
-		return
-	}
-	t.sh.refresh()
-}
-
-// takeBack undoes the newest touch.
-func (t *tarpScreen) takeBack() {
-	if tap, left := t.sh.now().undoFor(); left > 0 {
-		t.picks = nil
-		t.sh.log(tap)
-	}
 }

@@ -180,73 +180,40 @@ func gaugeWord(a model.Answer) string {
 	return a.Word + " %"
 }
 
-// askedNext are lines of the pull list that fits the scene best and are still
-// on a rig that is here. The list only suggests.
-func (n *now) askedNext(hidden map[string]bool, picks []pick) (list string, out []parts.TileView) {
-	list = n.pullList()
-	here := n.present()
-	readings := n.readings()
-	seen := map[string]bool{}
-	for _, want := range []string{"must", "should", "if"} {
-		for _, p := range n.d.Pulls {
-			i := n.d.ItemIndex(p.Item)
-			if p.List != list || p.Need != want || i < 0 || seen[p.Item] {
-				continue
-			}
-			it := &n.d.Items[i]
-			home := n.s.HomeOf(i)
-			if n.s.Line(i).N(home) == 0 || !n.s.Aboard(i) || hidden[it.Rig] || !slices.Contains(here, it.Rig) {
-				continue
-			}
-			seen[p.Item] = true
-			out = append(out, n.tile(i, home, model.Place{Kind: model.Home}, picks, readings))
-		}
-	}
-	return list, out
-}
-
-// pullList is the list of which the most lines are off already, the first one
-// while nothing is.
-func (n *now) pullList() string {
-	off, best := map[string]int{}, ""
-	for _, p := range n.d.Pulls {
-		if best == "" {
-			best = p.List
-		}
-		if i := n.d.ItemIndex(p.Item); i >= 0 && !n.s.Aboard(i) {
-			off[p.List]++
-		}
-	}
-	for _, p := range n.d.Pulls {
-		if off[p.List] > off[best] {
-			best = p.List
-		}
-	}
-	return best
-}
-
 // found are the pieces that three letters find, wherever they are.
 func (n *now) found(letters string, hidden map[string]bool, picks []pick) []parts.TileView {
 	want := fold(letters)
 	if want == "" {
 		return nil
 	}
+	readings := n.readings()
+	var out []parts.TileView
+	for _, i := range n.ranked(want) {
+		if hidden[n.d.Items[i].Rig] {
+			continue
+		}
+		for _, st := range n.s.Line(i).Stacks {
+			if st.Place.Kind != model.Used && st.Place.Kind != model.Lost {
+				out = append(out, n.tile(i, st.Place, model.Place{}, picks, readings))
+			}
+		}
+	}
+	return out
+}
+
+// ranked are the lines that answer to letters, the best first.
+func (n *now) ranked(want string) []int {
 	type hit struct{ rank, line int }
 	var hits []hit
 	for i := range n.d.Items {
-		if r := matchRank(&n.d.Items[i], want); r >= 0 && !hidden[n.d.Items[i].Rig] {
+		if r := matchRank(&n.d.Items[i], want); r >= 0 {
 			hits = append(hits, hit{r, i})
 		}
 	}
 	slices.SortStableFunc(hits, func(a, b hit) int { return cmp.Compare(a.rank, b.rank) })
-	readings := n.readings()
-	var out []parts.TileView
-	for _, h := range hits {
-		for _, st := range n.s.Line(h.line).Stacks {
-			if st.Place.Kind != model.Used && st.Place.Kind != model.Lost {
-				out = append(out, n.tile(h.line, st.Place, model.Place{}, picks, readings))
-			}
-		}
+	out := make([]int, len(hits))
+	for k, h := range hits {
+		out[k] = h.line
 	}
 	return out
 }

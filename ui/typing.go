@@ -31,7 +31,8 @@ type typing struct {
 	words []*parts.Key // places to choose instead of typing
 	trail *fyne.Container
 	none  *parts.Label
-	count int // pieces found
+	log   *parts.Key // logs what nobody listed, in words
+	count int        // pieces found
 }
 
 // placeWords are plain places that a scene may have.
@@ -54,6 +55,7 @@ func newTyping(sh *Shell, t *tarpScreen) *typing {
 	for _, k := range y.words {
 		y.trail.Add(k)
 	}
+	y.log = parts.NewKey(parts.KeyView{}, func() { t.logUnknown(strings.TrimSpace(y.text)) })
 	y.none = parts.NewLines(parts.LabelView{ID: "none", Role: look.Lead})
 	return y
 }
@@ -77,6 +79,8 @@ func (y *typing) objects() []fyne.CanvasObject {
 	switch {
 	case y.what == findPlace:
 		return append(top, y.trail)
+	case y.count == 0 && y.sh.now().unlisted(strings.TrimSpace(y.text)):
+		return append(top, y.none, y.log)
 	case y.count == 0:
 		return append(top, y.none)
 	}
@@ -91,6 +95,7 @@ func (y *typing) layout(w, h float32) {
 	place(y.pad, 0, h-padH, w, padH)
 	place(y.out, 0, y0, w-shutW-gap, row)
 	place(y.shut, w-shutW, y0, shutW, row)
+	place(y.log, 0, y0-gap-row, min(w, look.U(640)), row)
 	for _, o := range []fyne.CanvasObject{y.found, y.trail, y.none} {
 		place(o, 0, 0, w, y0-gap)
 	}
@@ -120,6 +125,8 @@ func (y *typing) show(n *now) {
 		none = "Nothing is called " + y.text + ". Try fewer letters, or another word for it."
 	}
 	y.none.SetText(none)
+	y.log.Set(parts.KeyView{ID: "log-unknown", Title: "Log " + quoted(strings.TrimSpace(y.text)) + " as unknown",
+		Second: "in these words, on the tarp", Icon: "plus", Lay: parts.LayLeft})
 }
 
 func (y *typing) typed(s string) {

@@ -177,6 +177,11 @@ func (n *now) sceneName() string {
 	if n.scene.ID == "" || n.scene.Closed {
 		return "No scene is open"
 	}
+	return n.lastSceneName()
+}
+
+// lastSceneName is the scene in a few words, open or not.
+func (n *now) lastSceneName() string {
 	name, _, _ := strings.Cut(n.scene.Name, ". ")
 	if _, where, ok := strings.Cut(name, ", "); ok && len(name) > 40 {
 		name = where

@@ -8,6 +8,16 @@ import (
 	"tarpside/board"
 )
 
+// journal writes the whole log for bookkeeping programs.
+func (c *call) journal() error {
+	b, err := c.look()
+	if err != nil {
+		return err
+	}
+	defer b.Close()
+	return b.Journal(c.out, c.Now().Location())
+}
+
 func (c *call) verify() error {
 	b, err := c.look()
 	if err != nil {

@@ -10,7 +10,7 @@ import (
 // A command is one word of the command line.
 type command struct {
 	name, words string
-	least, most int    // how many words
+	least, most int    // how many words; below 0, what stands behind it has options of its own
 	options     string // that it takes beside -db
 	short       string
 	long        string
@@ -21,6 +21,9 @@ type command struct {
 func (cmd *command) takes(option string) bool {
 	return slices.Contains(strings.Fields(cmd.options), option)
 }
+
+// own tells whether the command reads its options itself.
+func (cmd *command) own() bool { return cmd.most < 0 }
 
 // usage is the command with its words.
 func (cmd *command) usage() string { return strings.TrimSpace(cmd.name + " " + cmd.words) }
@@ -67,9 +70,15 @@ func commands() []command {
 		{"bringback", "", 0, 0, "csv", "what others have of ours, and what rides on another rig",
 			"The list to telephone with after the scene.",
 			"tarpline bringback", (*call).bringback},
+		{"sums", "[SUM [OPTIONS]]", 0, -1, "", "one figure worked out, with its formula and source: oxygen, lifts, a carry, a search",
+			"Without a name it lists the sums. Each works out one figure and says how: its range, its formula, where that comes from and what it leaves out. It needs no department file. tarpline sums help oxygen explains one sum. An estimate for planning: the gauge, your own rules and your officer come first.",
+			"tarpline sums oxygen -cylinder D -psi 1950 -flow 15 -then 600@20", (*call).sums},
 		{"proof", "", 0, 0, "csv", "the trial balance: every piece is somewhere",
 			"A row for each line with its pieces over the kinds of place; in each row they add up to what the rig owns. Then the balance of the scene, and of each rig.",
 			"tarpline proof", (*call).proof},
+		{"journal", "", 0, 0, "", "the log as a double-entry journal, for bookkeeping programs",
+			"Writes every entry as a transaction that hledger and ledger read: an account is a place, a commodity is an item, and what a rig owns comes from owner:RIG. Their balances are those of proof.",
+			"tarpline journal > scene.journal", (*call).journal},
 		{"papers", "-out DIR", 0, 0, "out rig paper", "everything on paper: lists to sign, slips, labels",
 			"Writes PDF files for the board as it is now: for each rig, or only for -rig, its slot sheets, put-back list, open list, release slip, QR and bar labels; and for the scene the tarp sheet to go on with by hand, the close-out on one page, restock, out-of-service labels, lost reports and activity log. Files of the same names are replaced.",
 			"tarpline papers -out papers -rig R41 -paper a4", (*call).papers},
@@ -79,6 +88,9 @@ func commands() []command {
 		{"backup", "FILE", 1, 1, "", "a safe copy, even while the log is in use",
 			"Writes a checked copy of the department file under a name that is not taken.",
 			"tarpline backup /media/stick/department-2026-11-25.db", (*call).backup},
+		{"pin", "clear", 1, 1, "", "takes a forgotten officer's PIN away",
+			"The window asks for the officer's PIN where one is set. It is kept as a salted hash and cannot be read back: a forgotten one is taken away here, and a new one set under Settings.",
+			"tarpline pin clear", (*call).pin},
 		{"restore", "FILE", 1, 1, "replace", "puts a backup in the place of the department file",
 			"Checks the backup, then puts a copy of it where the department file is. A file that is there is never overwritten: with -replace it is moved aside first, to a name with the time in it. The restored file is a tablet of its own to the others.",
 			"tarpline restore /media/stick/department-2026-11-25.db -replace", (*call).restore},
@@ -116,6 +128,16 @@ func (c *call) explain(name string) error {
 	fmt.Fprintf(c.out, "tarpline %s\n%s\n\n", cmd.usage(), cmd.short)
 	for _, line := range wrap(cmd.long, width-4) {
 		fmt.Fprintf(c.out, "    %s\n", line)
+	}
+	if cmd.own() {
+		c.out.WriteString("\nSums\n\n")
+		for _, s := range sums() {
+			for _, line := range hang(fmt.Sprintf("    %-10s ", s.name), s.short) {
+				fmt.Fprintln(c.out, line)
+			}
+		}
+		fmt.Fprintf(c.out, "\nExample\n\n    %s\n", cmd.example)
+		return nil
 	}
 	fmt.Fprintf(c.out, "\nOptions\n\n")
 	f := c.flags()

@@ -118,6 +118,10 @@ func (c *call) parse(args []string) error {
 			break
 		}
 		c.args, args = append(c.args, rest[0]), rest[1:]
+		if cmd := find(c.args[0]); cmd != nil && cmd.own() {
+			c.args = append(c.args, args...)
+			break
+		}
 	}
 	c.given = map[string]bool{}
 	f.Visit(func(o *flag.Flag) { c.given[o.Name] = true })
@@ -152,7 +156,7 @@ func (c *call) do(args []string) error {
 			return misuse(fmt.Sprintf("%s does not take -%s; try: tarpline help %s", name, o, name))
 		}
 	}
-	if len(c.args) < cmd.least || len(c.args) > cmd.most {
+	if len(c.args) < cmd.least || !cmd.own() && len(c.args) > cmd.most {
 		return misuse(fmt.Sprintf("it is: tarpline %s; for more: tarpline help %s", cmd.usage(), name))
 	}
 	return cmd.run(c)

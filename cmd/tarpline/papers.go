@@ -9,7 +9,7 @@ import (
 	"strings"
 
 	"tarpside/board"
-	"tarpside/board/paper"
+	"tarpside/board/pdf"
 )
 
 // papers prints all papers of the file into a folder.
@@ -33,7 +33,7 @@ func (c *call) papers() error {
 			return err
 		}
 	}
-	names, err := savePapers(p, c.dir, paper.Options{Sheet: sheet, Printed: c.Now(), Rig: rig})
+	names, err := savePapers(p, c.dir, pdf.Options{Sheet: sheet, Printed: c.Now(), Rig: rig})
 	if err != nil {
 		return err
 	}
@@ -41,28 +41,28 @@ func (c *call) papers() error {
 	return nil
 }
 
-var sheetWords = map[paper.Sheet]string{paper.Letter: "letter paper", paper.A4: "A4 paper"}
+var sheetWords = map[pdf.Sheet]string{pdf.Letter: "letter paper", pdf.A4: "A4 paper"}
 
-func sheetOf(name string) (paper.Sheet, error) {
-	for _, s := range []paper.Sheet{paper.Letter, paper.A4} {
+func sheetOf(name string) (pdf.Sheet, error) {
+	for _, s := range []pdf.Sheet{pdf.Letter, pdf.A4} {
 		if strings.EqualFold(name, s.Name) {
 			return s, nil
 		}
 	}
-	return paper.Sheet{}, misuse(fmt.Sprintf("there is no paper %q; it is: letter or a4", name))
+	return pdf.Sheet{}, misuse(fmt.Sprintf("there is no paper %q; it is: letter or a4", name))
 }
 
 // savePapers writes the papers of a picture and returns their names. Each is
 // made whole before its file is touched.
-func savePapers(p *board.Picture, dir string, o paper.Options) (names []string, err error) {
+func savePapers(p *board.Picture, dir string, o pdf.Options) (names []string, err error) {
 	err = os.MkdirAll(dir, 0o755)
-	for _, made := range paper.All(p, o) {
+	for _, made := range pdf.All(p, o) {
 		if err != nil {
 			break
 		}
-		var pdf bytes.Buffer
-		if err = made.Write(&pdf); err == nil {
-			err = os.WriteFile(filepath.Join(dir, made.File), pdf.Bytes(), 0o644)
+		var file bytes.Buffer
+		if err = made.Write(&file); err == nil {
+			err = os.WriteFile(filepath.Join(dir, made.File), file.Bytes(), 0o644)
 		}
 		names = append(names, made.File)
 	}

@@ -4,12 +4,14 @@ package main
 
 import (
 	"crypto/rand"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -38,15 +40,21 @@ func flags(args []string, stderr io.Writer) (settings, error) {
 	f.StringVar(&s.db, "db", "", "the department `file`; without it, the one in your data folder")
 	f.BoolVar(&s.demo, "demo", false, "look at the demo scene, in a copy that is thrown away")
 	f.IntVar(&s.minute, "minute", 60, "with -demo: the scene is logged up to this `minute`")
-	f.StringVar(&s.screen, "screen", ui.ScreenTarp, "the first `screen`: tarp, glance, loadup, leaving, lookfor, more")
-	f.StringVar(&s.look, "look", "night", "day or night")
+	f.StringVar(&s.screen, "screen", ui.ScreenTarp, "the first `screen`: "+strings.Join(ui.Screens, ", "))
+	f.StringVar(&s.look, "look", "", "day or night; without it, as it was set on this tablet")
 	f.StringVar(&s.size, "size", "1280x800", "`width x height` of the window, in pixels")
 	f.StringVar(&s.parts, "parts", "", "write what is on screen to this `file` after every change, for tests")
 	if err := f.Parse(args); err != nil {
 		return s, err
 	}
-	if s.look != "day" && s.look != "night" {
+	if s.look != "" && s.look != "day" && s.look != "night" {
 		return s, fmt.Errorf("-look is day or night, not %q", s.look)
+	}
+	switch {
+	case s.screen == "trail":
+		return s, errors.New("the screen Trail load is not built yet")
+	case !slices.Contains(ui.Screens, s.screen):
+		return s, fmt.Errorf("-screen is one of %s, not %q", strings.Join(ui.Screens, ", "), s.screen)
 	}
 	_, err := sizeOf(s.size)
 	return s, err
@@ -103,19 +111,30 @@ func newWindow(set settings) (*window, error) {
 	if set.demo {
 		return w, w.openDemo(set.minute)
 	}
-	path := set.db
+	return w, w.openReal()
+}
+
+// openReal opens the department's own log.
+func (w *window) openReal() error {
+	path := w.set.db
 	if path == "" {
 		var err error
 		if path, err = board.DepartmentFile(runtime.GOOS, os.Getenv); err != nil {
-			return nil, err
+			return err
 		}
 		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-			return nil, err
+			return err
 		}
 	}
-	var err error
-	w.board, err = board.Open(path, w.options())
-	return w, err
+	was := w.now
+	w.now = time.Now
+	b, err := board.Open(path, w.options())
+	if err != nil {
+		w.now = was
+		return err
+	}
+	w.set.demo, w.board = false, b
+	return nil
 }
 
 func (w *window) options() board.Options {
@@ -131,13 +150,15 @@ func (w *window) openDemo(minute int) error {
 	}
 	begun := time.Now()
 	start := board.DemoStart(begun)
-	w.temp = temp
+	was := w.now
 	w.now = func() time.Time { return start.Add(time.Duration(minute)*time.Minute + time.Since(begun)) }
 	b, err := board.OpenDemo(filepath.Join(temp, "practice.db"), start, minute, w.options())
 	if err != nil {
+		w.now = was
+		os.RemoveAll(temp)
 		return err
 	}
-	w.set.demo, w.board = true, b
+	w.temp, w.set.demo, w.board = temp, true, b
 	return nil
 }
 
@@ -180,14 +201,34 @@ func (w *window) started() {
 // build makes the content over the open board.
 func (w *window) build() {
 	size, _ := sizeOf(w.set.size)
+	look := ui.LookFor(size, w.set.look == "day")
+	if w.shell != nil { // to practice or back: the glass stays as it is
+		look = w.shell.Look()
+	}
 	w.shell = ui.New(ui.Options{
 		Board: w.board, Now: w.now, Post: fyne.Do, SetTheme: w.app.Settings().SetTheme, Changed: w.publish,
-		Look: ui.LookFor(size, w.set.look == "day"), Practice: w.set.demo, Screen: w.set.screen, Demo: w.toDemo,
+		Look: look, LookGiven: w.set.look != "", Practice: w.set.demo, Screen: w.set.screen,
+		Demo: w.toDemo, Real: w.toReal, Folders: folders, LoadFrom: w.loadFrom,
 	})
 	w.win.SetContent(w.shell.Root())
+	w.shell.Listen(w.win.Canvas())
 }
 
-// toDemo leaves the empty department for a practice copy of the demo.
+// toReal leaves practice for the department's own log; the copy is thrown away.
+func (w *window) toReal() error {
+	old, temp := w.board, w.temp
+	if err := w.openReal(); err != nil {
+		return err
+	}
+	old.Close()
+	if w.temp = ""; temp != "" {
+		os.RemoveAll(temp)
+	}
+	w.build()
+	return nil
+}
+
+// toDemo leaves the department for a practice copy of the demo.
 func (w *window) toDemo() error {
 	old := w.board
 	if err := w.openDemo(w.set.minute); err != nil {

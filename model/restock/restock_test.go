@@ -20,6 +20,7 @@ func TestTheReorderPointIsTheTextbooks(t *testing.T) {
 		{350, 10, 1, 366.5, "Heizer and Render, Operations Management, ch. 12, resuscitation kits: z 1.65, safety stock 16.5 (from memory)"},
 		{50, 3, 2, 107, "Stevenson, Operations Management, ch. 13, 50 jars a week, two weeks, with z 1.65 in place of its 1.28 (from memory)"},
 		{15, 5, 2, 41.67, "Heizer and Render, ch. 12, 15 a day, two days, with z 1.65 in place of its 1.28 (from memory)"},
+		{8, 7, 2, 32.33, "the table of worked sums"},
 		{4, 0, 3, 12, "no spread: the use while waiting"},
 		{0, 0, 0, 0, "nothing is used"},
 		{2, 1, 2, 6.33, "6.3335 is rounded to two decimals"},

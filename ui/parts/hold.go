@@ -90,6 +90,13 @@ func (h *HoldKey) tell() {
 // Armed says whether the second key is up.
 func (h *HoldKey) Armed() bool { return h.armed }
 
+// Activate does what a tap does, for whoever has no finger to hold with: it
+// brings the second key up.
+func (h *HoldKey) Activate() {
+	h.spent = false
+	h.Touch.Activate()
+}
+
 // MouseDown begins to fill the ring.
 func (h *HoldKey) MouseDown(e *desktop.MouseEvent) {
 	h.Touch.MouseDown(e)

@@ -97,6 +97,7 @@ func walk(o fyne.CanvasObject, at fyne.Position, clip rect, visit func(o fyne.Ca
 type entry struct {
 	part   Part
 	seen   rect
+	whole  fyne.Size
 	touch  bool
 	covers bool
 }
@@ -121,12 +122,39 @@ func Collect(c fyne.Canvas) []Part {
 func CollectIn(root fyne.CanvasObject, size fyne.Size) []Part { return collect(root, size, 1) }
 
 func collect(root fyne.CanvasObject, size fyne.Size, scale float32) []Part {
+	out := []Part{}
+	for _, e := range gather(root, size, scale) {
+		out = append(out, e.part)
+	}
+	return out
+}
+
+// Target is a part that can be touched. Its place is what is in view of it.
+type Target struct {
+	Part
+	Whole fyne.Size // with what is scrolled out of view
+}
+
+// Targets lists the parts that a finger can touch in an object tree, as if it
+// filled a window of that size at scale 1.
+func Targets(root fyne.CanvasObject, size fyne.Size) []Target {
+	var out []Target
+	for _, e := range gather(root, size, 1) {
+		if e.touch {
+			out = append(out, Target{e.part, e.whole})
+		}
+	}
+	return out
+}
+
+// gather finds what is listed, each part with its place.
+func gather(root fyne.CanvasObject, size fyne.Size, scale float32) []entry {
 	var found []entry
 	walk(root, fyne.Position{}, rectOf(fyne.Position{}, size), func(o fyne.CanvasObject, seen rect) {
 		if seen.empty() {
 			return
 		}
-		e := entry{seen: seen}
+		e := entry{seen: seen, whole: o.Size()}
 		_, e.touch = o.(fyne.Tappable)
 		if c, ok := o.(coverer); ok && c.Covers() {
 			e.covers = true
@@ -137,20 +165,24 @@ func collect(root fyne.CanvasObject, size fyne.Size, scale float32) []Part {
 		if _, ok := o.(backdrop); ok {
 			e.touch = false
 		}
-		if e.part.Kind != "" || e.covers {
+		clear, _ := o.(*Shield)
+		if clear != nil && clear.clear {
+			e.touch = true
+		}
+		if e.part.Kind != "" || e.covers || e.touch && clear != nil {
 			found = append(found, e)
 		}
 	})
-	out := []Part{}
+	var out []entry
 	for i, e := range found {
 		if e.part.Kind == "" || hidden(e, found[i+1:]) {
 			continue
 		}
-		p := e.part
+		p := &e.part
 		p.Text = Plain(p.Text)
 		p.X, p.Y = int(round(e.seen.x0*scale)), int(round(e.seen.y0*scale))
 		p.W, p.H = int(round(e.seen.x1*scale))-p.X, int(round(e.seen.y1*scale))-p.Y
-		out = append(out, p)
+		out = append(out, e)
 	}
 	return out
 }

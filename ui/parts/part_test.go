@@ -68,9 +68,12 @@ func TestTheWetLockLeavesNothingToTouchButItsOwnKey(t *testing.T) {
 	open(t, container.NewWithoutLayout(), 100, 100)
 	shield := NewShield(true, nil)
 	shield.Resize(fyne.NewSize(400, 400))
-	root := container.NewWithoutLayout(keyAt("a", 0, 0, 90, 90), shield, keyAt("unlock", 0, 300, 200, 90))
-	if got := ids(CollectIn(root, fyne.NewSize(400, 400))); got != "unlock" {
-		t.Errorf("listed %q, want unlock", got)
+	words := NewLabel(LabelView{ID: "words", Text: "still read"})
+	words.Move(fyne.NewPos(0, 200))
+	words.Resize(fyne.NewSize(200, 40))
+	root := container.NewWithoutLayout(keyAt("a", 0, 0, 90, 90), words, shield, keyAt("unlock", 0, 300, 200, 90))
+	if got := ids(CollectIn(root, fyne.NewSize(400, 400))); got != "words unlock" {
+		t.Errorf("listed %q, want the words and unlock", got)
 	}
 }
 

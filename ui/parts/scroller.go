@@ -156,18 +156,18 @@ func (c *Column) HeightFor(width float32) float32 {
 }
 
 // Shield lies over a screen and takes every touch that is meant for it. A
-// clear one leaves the screen readable, as under the wet lock.
+// clear one leaves the screen readable, as under the wet lock: texts under it
+// are still listed as parts, what can be touched is not.
 type Shield struct {
 	Touch
 	clear bool
 }
 
-// NewShield makes a shield; onTap may be nil. What is under it is not listed
-// as a part.
+// NewShield makes a shield; onTap may be nil.
 func NewShield(clear bool, onTap func()) *Shield {
 	s := &Shield{clear: clear}
 	s.OnTap = onTap
-	s.covers = true
+	s.covers = !clear
 	s.init(s, 0, 0, func(p *Pen, size fyne.Size) {
 		if !s.clear {
 			p.Fill(0, 0, size.Width, size.Height, look.Ground)

@@ -1,0 +1,143 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"tarpside/model"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+
+	"fyne.io/fyne/v2"
+)
+
+// termID is a term of the balance as the id of its row.
+func termID(k int) string { return "term-" + strings.ReplaceAll(parts.FootWords[k], " ", "-") }
+
+// newAccount is the balance of one rig, term by term.
+func newAccount(sh *Shell, rig string) screen {
+	rows := func(n *now) []rowDo {
+		var out []rowDo
+		for k, count := range footCounts(n.s.Account(n.scene.ID, rig)) {
+			if lines := n.termLines(rig, k); len(lines) > 0 {
+				out = append(out, rowDo{parts.RowView{ID: termID(k), Figure: fmt.Sprint(count), Title: parts.FootWords[k], Right: plural(len(lines), "line"), Tone: parts.Quiet, Go: "go"},
+					func() { sh.open(newTermLines(sh, rig, k)) }})
+			}
+		}
+		return out
+	}
+	return newRowList(sh.now().rigName(rig), "Touch a figure: it shows the lines that make it up", rows, func(n *now) (string, string) {
+		a := n.s.Account(n.scene.ID, rig)
+		says := "It adds up."
+		if !a.Adds() {
+			says = "It does not add up. No entry is lost."
+		}
+		return "How it is counted", fmt.Sprintf("%s came off, with all that kits hold: the most of each line that was away at once. "+
+			"The figures beside say where they are now. %s", parts.B(plural(a.CameOff, "piece")), says)
+	})
+}
+
+// termLines are the lines of a rig that have pieces in a term of the balance.
+func (n *now) termLines(rig string, term int) (out []int) {
+	for i := range n.d.Items {
+		if n.d.Items[i].Rig == rig && footCounts(n.s.AccountOf(n.scene.ID, i))[term] > 0 {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// newTermLines are the lines behind one figure.
+func newTermLines(sh *Shell, rig string, term int) screen {
+	rows := func(n *now) []rowDo {
+		var out []rowDo
+		for _, i := range n.termLines(rig, term) {
+			it := &n.d.Items[i]
+			where, _ := n.realWords(i)
+			k := footCounts(n.s.AccountOf(n.scene.ID, i))[term]
+			out = append(out, rowDo{parts.RowView{Kind: parts.KindPiece, ID: it.ID, Figure: fmt.Sprint(k), Title: it.Short(), Second: where, Tone: parts.Quiet, Go: "go"},
+				func() { sh.open(newEntries(sh, it.ID)) }})
+		}
+		return out
+	}
+	total := footCounts(sh.now().s.Account(sh.now().scene.ID, rig))[term]
+	return newRowList(fmt.Sprintf("%d %s", total, parts.FootWords[term]), sh.now().rigName(rig)+". Touch a line for its entries", rows, nil)
+}
+
+// entryView is one entry as a row to read.
+type entryView struct{ id, when, what, who string }
+
+// entriesOf are the entries of the scene about a line, the newest first:
+// those that name it and those that moved it along.
+func (n *now) entriesOf(item string) (out []entryView) {
+	for i := len(n.pic.Entries) - 1; i >= 0; i-- {
+		e := &n.pic.Entries[i]
+		moved := e.Item == item
+		for _, m := range e.Moves {
+			moved = moved || m.Item == item
+		}
+		if e.Scene != n.scene.ID || !moved {
+			continue
+		}
+		v := entryView{id: fmt.Sprintf("%s %d", e.Device, e.N()), when: n.clock(e.At()), what: parts.Plain(n.actLine(e)), who: n.memberName(e.By)}
+		if e.Holder != "" && e.Holder != e.By {
+			v.who = strings.TrimPrefix(v.who+", to "+n.memberName(e.Holder), ", ")
+		}
+		switch e.Reply.Word {
+		case model.Refused:
+			v.what = "Refused: " + n.nameOfLine(item) + ", " + strings.ReplaceAll(string(e.Verb), "_", " ")
+		case model.Contested:
+			v.what += ", contested"
+		}
+		v.who = join(v.who, "tablet "+e.Device)
+		out = append(out, v)
+	}
+	return out
+}
+
+func (n *now) nameOfLine(item string) string { return low(n.itemName(item)) }
+
+// entryList is the entries of one line, to read.
+type entryList struct {
+	item string
+	list *parts.Column
+	rows *parts.Scroller
+	none *parts.Label
+	keep map[string]*parts.Label
+	root *fyne.Container
+}
+
+func newEntries(_ *Shell, item string) *entryList {
+	l := &entryList{item: item, keep: map[string]*parts.Label{}}
+	l.list = parts.NewColumn(look.Gap)
+	l.rows = parts.NewScroller(l.list)
+	l.none = parts.NewLines(parts.LabelView{ID: "none", Role: look.Lead, Text: "No entry of this scene is about it."})
+	l.root = box(func(size fyne.Size) { place(l.rows, 0, 0, min(size.Width, look.U(980)), size.Height) }, l.rows)
+	return l
+}
+
+func (l *entryList) body() fyne.CanvasObject { return l.root }
+
+func (l *entryList) show(n *now) head {
+	var objs []fyne.CanvasObject
+	for _, e := range n.entriesOf(l.item) {
+		if l.keep[e.id] == nil {
+			l.keep[e.id] = parts.NewLines(parts.LabelView{})
+		}
+		l.keep[e.id].Set(parts.LabelView{ID: "entry", Role: look.Lead, Text: parts.B(e.when) + "  " + e.what + "\n" + e.who})
+		objs = append(objs, l.keep[e.id])
+	}
+	if len(objs) == 0 {
+		objs = append(objs, l.none)
+	}
+	l.list.SetInside(objs...)
+	l.rows.Refresh()
+	h := head{title: n.itemName(l.item), sentence: plural(len(l.keep), "entry") + " of this scene, the newest first", back: true}
+	if k := len(l.keep); k != 1 {
+		h.sentence = fmt.Sprintf("%d entries of this scene, the newest first", k)
+	}
+	if it := n.d.Item(l.item); it != nil {
+		h.mark = n.mark(it.Rig)
+	}
+	return h
+}

@@ -1,0 +1,270 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"tarpside/board/stores"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// Folder is a folder as it is shown to choose from.
+type Folder struct {
+	Path   string   // of itself
+	Up     string   // of the one it lies in, "" at the top
+	Inside []string // paths of the folders in it
+	Tables int      // tables of a department in it
+}
+
+// welcomeScreen is the Tarp of a file without a department: load one, or look
+// at the demo.
+type welcomeScreen struct {
+	sh    *Shell
+	words *parts.Label
+	about *parts.Panel
+	load  *parts.Key
+	demo  *parts.Key
+	strip *parts.Strip
+	root  *fyne.Container
+}
+
+const welcomeWords = "This log knows no rig yet. Load the tables of your department, or look at the demo first: a copy that is thrown away.\n\n" +
+	"The tables are plain CSV files in one folder: rigs, slots, items and checks, and as far as you have them stow rules, members, agencies, places, stock and pull lists. " +
+	"Before anything is loaded you see what would come in, and every row that is not right."
+
+func newWelcome(sh *Shell) *welcomeScreen {
+	w := &welcomeScreen{sh: sh}
+	w.words = parts.NewLines(parts.LabelView{ID: "welcome", Role: look.Sentence, Text: welcomeWords})
+	w.about = parts.NewPanel(parts.PanelView{Title: "Before you rely on it", Rule: true}, parts.NewScroller(parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: aboutWords})))
+	w.load = parts.NewKey(parts.KeyView{}, func() { sh.open(newLoading(sh)) })
+	w.demo = parts.NewKey(parts.KeyView{}, sh.toDemo)
+	w.strip = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
+	w.root = box(func(size fyne.Size) {
+		gap, h := look.U(look.Gap), look.U(look.Floor)
+		left := (size.Width - 2*gap) * 0.6
+		end := size.Height - h - gap
+		place(w.strip, 0, end+gap, size.Width, h)
+		keyH := look.U(140)
+		place(w.words, look.U(12), 0, left-look.U(12), end-keyH-gap)
+		kw := (left - gap) / 2
+		place(w.load, 0, end-keyH, kw, keyH)
+		place(w.demo, kw+gap, end-keyH, kw, keyH)
+		place(w.about, left+2*gap, 0, size.Width-left-2*gap, end)
+	}, w.words, w.about, w.load, w.demo, w.strip)
+	return w
+}
+
+func (w *welcomeScreen) body() fyne.CanvasObject { return w.root }
+
+func (w *welcomeScreen) show(n *now) head {
+	can := n.opts.Folders != nil && n.opts.LoadFrom != nil && n.pic.ReadOnly == ""
+	w.load.Set(parts.KeyView{ID: "load-department", Title: "Load a department", Second: "from a folder of tables", Icon: "in", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Name, Off: !can})
+	w.demo.Set(parts.KeyView{ID: "demo", Title: "Look at the demo", Second: "invented; nothing is kept", Icon: "glance", Lay: parts.LayLeft, Role: look.Name, Off: n.opts.Demo == nil})
+	v := n.stripView(nil)
+	if n.said == nil && n.pic.ReadOnly == "" {
+		v.Title, v.Second = "Nothing can be logged yet", "No rig and no piece is known."
+	}
+	w.strip.Set(v)
+	return head{title: "Tarpside", sentence: "No department is loaded"}
+}
+
+// toDemo leaves for the practice copy of the demo.
+func (sh *Shell) toDemo() {
+	if sh.opts.Demo == nil {
+		return
+	}
+	if err := sh.opts.Demo(); err != nil {
+		sh.said = &said{trouble: inWords(err)}
+		sh.refresh()
+	}
+}
+
+// empty tells that no department is loaded.
+func (sh *Shell) empty() bool {
+	d := sh.pic.State.Dept
+	return len(d.Items) == 0 && len(d.Rigs) == 0
+}
+
+// loading chooses the folder of tables, shows what would change and every
+// row that is not right, and loads on yes.
+type loading struct {
+	sh     *Shell
+	folder Folder
+	tried  bool     // the tables of the folder were looked through
+	rows   []string // what would change, or what is not right
+	good   bool
+	says   string
+	list   *parts.Column
+	scroll *parts.Scroller
+	keep   map[string]*parts.Row
+	found  *parts.Label
+	reads  *parts.Scroller
+	panel  *parts.Panel
+	up     *parts.Key
+	try    *parts.Key
+	yes    *parts.Key
+	root   *fyne.Container
+}
+
+func newLoading(sh *Shell) *loading {
+	l := &loading{sh: sh, keep: map[string]*parts.Row{}}
+	l.list = parts.NewColumn(look.Gap)
+	l.scroll = parts.NewScroller(l.list)
+	l.found = parts.NewLines(parts.LabelView{ID: "found", Role: look.Body})
+	l.reads = parts.NewScroller(l.found)
+	l.panel = parts.NewPanel(parts.PanelView{}, l.reads)
+	l.up = parts.NewKey(parts.KeyView{}, func() { l.enter(l.folder.Up) })
+	l.try = parts.NewKey(parts.KeyView{}, l.look)
+	l.yes = parts.NewKey(parts.KeyView{}, l.load)
+	l.root = box(l.layout, l.scroll, l.panel, l.up, l.try, l.yes)
+	l.read("")
+	return l
+}
+
+func (l *loading) body() fyne.CanvasObject { return l.root }
+
+func (l *loading) layout(size fyne.Size) {
+	gap, h := look.U(look.Gap), look.U(96)
+	left := (size.Width - gap) * 0.42
+	place(l.up, 0, 0, left, h)
+	place(l.scroll, 0, h+gap, left, size.Height-2*(h+gap))
+	place(l.try, 0, size.Height-h, left, h)
+	place(l.panel, left+gap, 0, size.Width-left-gap, size.Height-h-gap)
+	place(l.yes, left+gap, size.Height-h, size.Width-left-gap, h)
+}
+
+// enter goes into a folder.
+func (l *loading) enter(dir string) {
+	l.read(dir)
+	l.sh.refresh()
+}
+
+func (l *loading) read(dir string) {
+	f, err := l.sh.opts.Folders(dir)
+	l.tried, l.good, l.rows, l.says = false, false, nil, ""
+	if err != nil {
+		l.says = "That folder cannot be read: " + err.Error() + ". Nothing was changed; choose another one."
+		return
+	}
+	l.folder = f
+	l.scroll.ScrollToOffset(0)
+}
+
+// look says what loading the folder would change.
+func (l *loading) look() {
+	rows, err := l.sh.opts.LoadFrom(l.folder.Path, l.sh.by, true)
+	l.tell(rows, err)
+	l.good = err == nil && len(rows) > 0
+	if err == nil {
+		l.says = "This would come in. Nothing is loaded yet."
+		if len(rows) == 0 {
+			l.says = "The inventory is as these tables say already."
+		}
+	}
+	l.sh.refresh()
+}
+
+// tell keeps what a trial or a load had to say.
+func (l *loading) tell(rows []string, err error) {
+	l.tried, l.good, l.rows = true, false, rows
+	var bad stores.Problems
+	switch {
+	case errors.As(err, &bad):
+		l.says, l.rows = plural(len(bad), "thing")+" to mend. Nothing was changed.", problemWords(bad)
+	case err != nil:
+		l.says, l.rows = "Nothing was changed. "+err.Error(), nil
+	}
+}
+
+// load loads the folder that was looked through.
+func (l *loading) load() {
+	rows, err := l.sh.opts.LoadFrom(l.folder.Path, l.sh.by, false)
+	if p := l.sh.opts.Board.Picture(); p.Gen > l.sh.pic.Gen {
+		l.sh.pic = p
+	}
+	if err != nil {
+		l.tell(rows, err)
+		l.sh.refresh()
+		return
+	}
+	l.sh.Go(ScreenStores)
+}
+
+// mostRows is how many rows are written out; more than that nobody reads at
+// once, and each table is counted before them.
+const mostRows = 60
+
+// show brings the folders and what was found up to date.
+func (l *loading) show(n *now) head {
+	up := parts.KeyView{ID: "up", Title: "Up", Second: "out of " + filepath.Base(l.folder.Path), Icon: "up", Lay: parts.LayLeft, Off: l.folder.Up == ""}
+	l.up.Set(up)
+	var objs []fyne.CanvasObject
+	for _, dir := range l.folder.Inside {
+		row := l.keep[dir]
+		if row == nil {
+			row = parts.NewRow(parts.RowView{ID: "folder-" + filepath.Base(dir), Title: filepath.Base(dir), Tone: parts.Quiet, Go: "go"}, func() { l.enter(dir) })
+			l.keep[dir] = row
+		}
+		objs = append(objs, row)
+	}
+	l.list.SetInside(objs...)
+	l.scroll.Refresh()
+	second := plural(l.folder.Tables, "table") + " in it"
+	l.try.Set(parts.KeyView{ID: "look-through", Title: "Look through this folder", Second: second, Icon: "look", Lay: parts.LayLeft, Role: look.Group, Off: l.folder.Tables == 0,
+		Tone: map[bool]parts.Tone{true: parts.Filled}[l.folder.Tables > 0 && !l.tried]})
+	yes := parts.KeyView{ID: "load-yes", Title: "Yes, load it", Second: "one entry of the log", Icon: "tick", Lay: parts.LayLeft, Role: look.Name, Off: !l.good}
+	if l.good {
+		yes.Tone = parts.Filled
+	}
+	l.yes.Set(yes)
+	v := parts.PanelView{Title: "What is in it", Rule: true}
+	if l.tried && !l.good && len(l.rows) > 0 {
+		v.Title, v.Tone = "Not right yet", parts.Alarm
+	}
+	l.panel.Set(v)
+	l.found.SetText(l.words())
+	l.reads.Refresh()
+	return head{title: "Load a department", sentence: l.folder.Path, back: true}
+}
+
+func (l *loading) words() string {
+	if l.says == "" {
+		if l.folder.Tables == 0 {
+			return "No table of a department lies in this folder. Go into the one that has rigs.csv, slots.csv, items.csv and checks.csv in it."
+		}
+		return "Look through the folder first. Nothing is loaded by that."
+	}
+	rows, more := l.rows, ""
+	head := parts.B(l.says) + "\n" + countedTables(rows)
+	if len(rows) > mostRows {
+		more = fmt.Sprintf("\nand %d more.", len(rows)-mostRows)
+		rows = rows[:mostRows]
+	}
+	return strings.TrimSpace(head + strings.Join(rows, "\n") + more)
+}
+
+// countedTables says how many rows of each table are named, where that is
+// more than can be read at once.
+func countedTables(rows []string) string {
+	if len(rows) <= mostRows {
+		return ""
+	}
+	var names []string
+	count := map[string]int{}
+	for _, r := range rows {
+		table := strings.TrimSuffix(r[:strings.IndexAny(r+":", ":,")], ".csv")
+		if count[table]++; count[table] == 1 {
+			names = append(names, table)
+		}
+	}
+	out := ""
+	for _, t := range names {
+		out += plural(count[t], "row") + " of " + strings.ReplaceAll(t, "_", " ") + "\n"
+	}
+	return out
+}
