@@ -31,6 +31,7 @@ var testNeeds = []need{
 	{"sqlite3", "reading a department file with a program that is not ours"},
 	{"hledger", "adding up the journal with a program that is not ours"},
 	{"ledger", "adding it up with another one"},
+	{"poppler-utils", "reading printed papers, and drawing their pages, with programs that are not ours"},
 	{"libgl1", "OpenGL on that display"},
 	{"libgl1-mesa-dri", "OpenGL without a graphics card"},
 }

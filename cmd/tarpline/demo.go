@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"tarpside/board"
+	"tarpside/board/pdf"
 )
 
 // practice is a board in a file of its own, which done takes away.
@@ -27,6 +28,7 @@ func (c *call) practice() (b *board.Board, done func(), err error) {
 const (
 	glanceAt = 60  // hand-over at staging
 	loadAt   = 125 // the put-back of the rescue
+	endAt    = 180 // all rigs have left
 	loadRig  = "R41"
 )
 
@@ -39,6 +41,10 @@ type played struct {
 }
 
 func (c *call) demo() error {
+	sheet, err := sheetOf(c.sheet)
+	if err != nil {
+		return err
+	}
 	b, done, err := c.practice()
 	if err != nil {
 		return err
@@ -57,7 +63,25 @@ func (c *call) demo() error {
 		return fmt.Errorf("the tables could not be written: %w. Your own file was not touched", err)
 	}
 	c.lines("")
-	c.lines(hang("", fmt.Sprintf("The tables are in %s: %s. Printed papers are not made yet.", c.dir, strings.Join(names, ", ")))...)
+	c.lines(hang("", fmt.Sprintf("The tables are in %s: %s.", c.dir, strings.Join(names, ", ")))...)
+	return c.demoPapers(p, sheet)
+}
+
+// demoPapers prints the papers of the end, and two of moments before.
+func (c *call) demoPapers(p *played, sheet pdf.Sheet) error {
+	var all []string
+	for _, at := range []struct {
+		folder string
+		p      *board.Picture
+		minute int
+	}{{"papers_t60", p.glance, glanceAt}, {"papers_t125", p.load, loadAt}, {"papers", p.end, endAt}} {
+		names, err := savePapers(at.p, filepath.Join(c.dir, at.folder), pdf.Options{Sheet: sheet, Printed: p.start.Add(time.Duration(at.minute) * time.Minute)})
+		if err != nil {
+			return err
+		}
+		all = append(all, fmt.Sprintf("%d in %s", len(names), at.folder))
+	}
+	c.lines("", "The papers are there too, as PDF: "+strings.Join(all, ", ")+".")
 	return nil
 }
 

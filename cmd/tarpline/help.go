@@ -40,8 +40,8 @@ func find(name string) *command {
 // commands are in the order of the help.
 func commands() []command {
 	return []command{
-		{"demo", "[-out DIR]", 0, 0, "out", "one night from first tap to last, without touching your file",
-			"Plays the demo scene in a file of its own, which is gone afterwards, and tells it: who did what, what the log answered, then the lists that people read. With -out the tables are written to a folder as CSV. Printed papers are not part of it yet. Everything in the demo is invented.",
+		{"demo", "[-out DIR]", 0, 0, "out paper", "one night from first tap to last, without touching your file",
+			"Plays the demo scene in a file of its own, which is gone afterwards, and tells it: who did what, what the log answered, then the lists that people read. With -out the tables are written to a folder as CSV and the papers as PDF. Everything in the demo is invented.",
 			"tarpline demo | less", (*call).demo},
 		{"stores", "load DIR | save DIR", 2, 2, "dry by csv", "the inventory: rigs, slots, pieces, checks, people",
 			"load changes the inventory to what the CSV tables of a folder say; the first time it makes the department file. One bad row stops all of it, and every bad row is named. With -dry it only says what would change. save writes the tables to a folder.",
@@ -79,6 +79,9 @@ func commands() []command {
 		{"journal", "", 0, 0, "", "the log as a double-entry journal, for bookkeeping programs",
 			"Writes every entry as a transaction that hledger and ledger read: an account is a place, a commodity is an item, and what a rig owns comes from owner:RIG. Their balances are those of proof.",
 			"tarpline journal > scene.journal", (*call).journal},
+		{"papers", "-out DIR", 0, 0, "out rig paper", "everything on paper: lists to sign, slips, labels",
+			"Writes PDF files for the board as it is now: for each rig, or only for -rig, its slot sheets, put-back list, open list, release slip, QR and bar labels; and for the scene the tarp sheet to go on with by hand, the close-out on one page, restock, out-of-service labels, lost reports and activity log. Files of the same names are replaced.",
+			"tarpline papers -out papers -rig R41 -paper a4", (*call).papers},
 		{"verify", "", 0, 0, "csv", "checks the department file from end to end",
 			"Reads the whole file, folds the log again from its first entry and compares. Exits 1 if anything is wrong.",
 			"tarpline verify", (*call).verify},

@@ -74,9 +74,9 @@ type call struct {
 	args  []string
 	given map[string]bool // the options that were there
 
-	db, rig, replies, start, dir, by string
-	until                            int
-	csv, dry, replace, help          bool
+	db, rig, replies, start, dir, by, sheet string
+	until                                   int
+	csv, dry, replace, help                 bool
 }
 
 // flags are the options of all commands; each command takes some of them.
@@ -89,7 +89,8 @@ func (c *call) flags() *flag.FlagSet {
 	f.IntVar(&c.until, "until", 0, "log rows up to this `MINUTE`, and no later ones")
 	f.StringVar(&c.replies, "replies", "", "write the reply to each row to `OUT.csv`, or with - to the screen")
 	f.StringVar(&c.start, "start", "", "`TIME` of minute 0, as 2026-11-25T18:50:00-05:00")
-	f.StringVar(&c.dir, "out", "", "write the tables as CSV into the folder `DIR`")
+	f.StringVar(&c.dir, "out", "", "write into the folder `DIR`")
+	f.StringVar(&c.sheet, "paper", "letter", "`SIZE` of the paper: letter or a4")
 	f.StringVar(&c.by, "by", "", "`MEMBER` who makes the change, such as M02")
 	f.BoolVar(&c.dry, "dry", false, "say what would change, and change nothing")
 	f.BoolVar(&c.replace, "replace", false, "move the file that is there aside, and keep it")
