@@ -8,15 +8,25 @@ import (
 	"tarpside/model"
 )
 
-// Journal writes the whole log as a double-entry journal, with the days of a
-// time zone.
-func (b *Board) Journal(w io.Writer, in *time.Location) error {
+// Entries are all that the file holds, those of closed scenes too, as they lie
+// in it.
+func (b *Board) Entries() ([]model.Entry, error) {
 	var all []model.Entry
 	for e, err := range b.ledger.Entries(0) {
 		if err != nil {
-			return err
+			return nil, err
 		}
 		all = append(all, e)
+	}
+	return all, nil
+}
+
+// Journal writes the whole log as a double-entry journal, with the days of a
+// time zone.
+func (b *Board) Journal(w io.Writer, in *time.Location) error {
+	all, err := b.Entries()
+	if err != nil {
+		return err
 	}
 	return paper.Journal(w, all, in)
 }

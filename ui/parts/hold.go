@@ -52,7 +52,7 @@ const (
 
 // NewHoldKey makes a hold key.
 func NewHoldKey(view HoldView, onDone func()) *HoldKey {
-	h := &HoldKey{OnDone: onDone, Clock: wallClock}
+	h := &HoldKey{OnDone: onDone, Clock: Beat}
 	h.OnTap = h.tapped
 	h.sure = NewKey(KeyView{}, h.done)
 	h.touch(h, look.Floor, look.Floor, h.paintHold)
@@ -277,6 +277,10 @@ func ring(p *Pen, part float32, token fyne.ThemeColorName, x, y, side float32) {
 		`<circle cx="12" cy="12" r="3.5" fill="ink1"/></svg>`, large, 12+9.5*math.Sin(a), 12-9.5*math.Cos(a))
 	p.Image(look.Drawing(fmt.Sprintf("ring-%d", step), svg, token), x, y, side, side)
 }
+
+// Beat is the clock of every new hold key. Tests of whole screens stand in for
+// it: without an event loop its ticks would come on a goroutine of their own.
+var Beat = wallClock
 
 // wallClock ticks some 25 times a second.
 func wallClock(tick func(since time.Duration)) (stop func()) {
