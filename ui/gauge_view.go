@@ -16,6 +16,7 @@ type gaugeView struct {
 	Place  string
 	Figure string // "600"
 	Unit   string // "psi"
+	Clock  string // "19:31"
 	At     string // when it was read, or since when it is there: "19:31, 19 min ago"
 	Low    bool   // under the item's limit
 	Limit  string // "under 1150"
@@ -38,6 +39,17 @@ func (g gaugeView) when() string {
 		return words.F("%s. Read %s", capital(g.Limit), g.At)
 	}
 	return words.F("Read %s", g.At)
+}
+
+// soon is when in as few words as can be.
+func (g gaugeView) soon() string {
+	switch {
+	case g.Figure == "":
+		return words.F("No reading, %s", g.Clock)
+	case g.Low:
+		return capital(g.Limit) + ", " + g.Clock
+	}
+	return words.F("Read %s", g.Clock)
 }
 
 // gauges are the readings as they were taken, of pieces that are out: those
@@ -75,7 +87,8 @@ func (n *now) gauges() (read []gaugeView, unread string) {
 			v.Figure, v.Unit = e.answer.Word, gaugeUnit(e.answer.Check)
 			v.Low = ask.HasLimit && e.answer.Number < ask.Limit
 		}
-		v.At = words.F("%s, %d min ago", n.clock(e.at), (n.at.UnixMilli()-e.at)/60000)
+		v.Clock = n.clock(e.at)
+		v.At = words.F("%s, %d min ago", v.Clock, (n.at.UnixMilli()-e.at)/60000)
 		if v.Low {
 			v.Limit = words.F("under %g", ask.Limit)
 		}

@@ -189,7 +189,7 @@ func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
 	w := size.Width - x
 	p.Fill(0, 0, look.U(1), size.Height-look.U(8), look.Line)
 	head := p.Write(words.L("Running down"), parts.Ink{Role: look.TileName, Lines: 1}, x, look.U(4), w, 0)
-	p.Write(words.L("as last read"), parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, x+head.W+look.U(10), look.U(6), w-head.W-look.U(10), 0)
+	p.Write(parts.Or(words.L("as last read"), words.L("read"), ""), parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, x+head.W+look.U(10), look.U(6), w-head.W-look.U(10), 0)
 	y := look.U(36)
 	room := size.Height - look.U(8)
 	if len(v.Read) == 0 && v.Unread == "" {
@@ -238,7 +238,7 @@ func paintUnread(v *gaugesDrawn, hidden int, p *parts.Pen, x, y, w, h float32) {
 		case len(all) == 0:
 			return first
 		case k == 0 && first != "":
-			return first + parts.B(words.F("%d not read", len(all)))
+			return parts.Or(first, "") + parts.B(words.F("%d not read", len(all)))
 		case k == 0:
 			return parts.B(words.N("%d gauge not read", "%d gauges not read", len(all)))
 		case k < len(all):
@@ -270,8 +270,8 @@ func paintGauge(g gaugeView, p *parts.Pen, x, y, w, h float32) {
 	p.Icon(icon, color, x, y+(h-look.U(26))/2, look.U(26))
 	tx := x + look.U(36)
 	tw := w - look.U(38)
-	p.Stack(tx, y, tw, h, p.Fit(g.Name+", "+g.Place+": "+low(g.figure()), parts.Ink{Role: look.BodyBold, Color: color, Lines: 1}, tw, 0),
-		p.Fit(g.when(), parts.Ink{Role: look.Small, Lines: 1}, tw, 0))
+	p.Stack(tx, y, tw, h, p.Fit(parts.Or(g.Name+", "+g.Place+": "+low(g.figure()), g.Name+", "+g.Place), parts.Ink{Role: look.BodyBold, Color: color, Lines: 1}, tw, 0),
+		p.Fit(parts.Or(g.when(), g.soon()), parts.Ink{Role: look.Small, Lines: 1}, tw, 0))
 }
 
 func paintSent(v *[]sentDrawn, p *parts.Pen, size fyne.Size) {
@@ -329,7 +329,7 @@ func paintFree(v *[]freeView, p *parts.Pen, size fyne.Size) {
 func paintWhose(f freeView, p *parts.Pen, x, y, w float32) {
 	side := look.U(22)
 	if f.Count == 0 {
-		p.Write(words.L("none free"), parts.Ink{Role: look.Small, Color: look.Alarm, Lines: 1}, x, y, w, 0)
+		p.Write(parts.Or(words.L("none free"), words.L("none")), parts.Ink{Role: look.Small, Color: look.Alarm, Lines: 1}, x, y, w, 0)
 		return
 	}
 	var need float32

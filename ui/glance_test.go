@@ -96,7 +96,7 @@ func TestGlanceShowsReadingsAsTakenWithTheLowOnesMarked(t *testing.T) {
 	// Minute 41: the second reading of the cylinder in the case at V2.
 	w := demoAt(t, 41, ScreenGlance, glass1280, look.Options{})
 	v := w.shell.now().glance(9)
-	want := gaugeView{Item: "R41-105", Name: "Oxygen D, in case", Place: "V2", Figure: "600", Unit: "psi", At: "19:31, 0 min ago", Low: true, Limit: "under 1150"}
+	want := gaugeView{Item: "R41-105", Name: "Oxygen D, in case", Place: "V2", Figure: "600", Unit: "psi", Clock: "19:31", At: "19:31, 0 min ago", Low: true, Limit: "under 1150"}
 	if len(v.Gauges) == 0 || v.Gauges[0] != want {
 		t.Fatalf("first gauge %+v, want %+v", v.Gauges, want)
 	}
