@@ -131,7 +131,7 @@ func (l *entryList) show(n *now) head {
 		objs = append(objs, l.none)
 	}
 	l.list.SetInside(objs...)
-	l.rows.Refresh()
+	l.rows.Settle()
 	h := head{title: n.itemName(l.item), sentence: plural(len(l.keep), "entry") + " of this scene, the newest first", back: true}
 	if k := len(l.keep); k != 1 {
 		h.sentence = fmt.Sprintf("%d entries of this scene, the newest first", k)

@@ -213,7 +213,7 @@ func (l *loading) show(n *now) head {
 		objs = append(objs, row)
 	}
 	l.list.SetInside(objs...)
-	l.scroll.Refresh()
+	l.scroll.Settle()
 	second := plural(l.folder.Tables, "table") + " in it"
 	l.try.Set(parts.KeyView{ID: "look-through", Title: "Look through this folder", Second: second, Icon: "look", Lay: parts.LayLeft, Role: look.Group, Off: l.folder.Tables == 0,
 		Tone: map[bool]parts.Tone{true: parts.Filled}[l.folder.Tables > 0 && !l.tried]})
@@ -228,7 +228,7 @@ func (l *loading) show(n *now) head {
 	}
 	l.panel.Set(v)
 	l.found.SetText(l.words())
-	l.reads.Refresh()
+	l.reads.Settle()
 	return head{title: "Load a department", sentence: l.folder.Path, back: true}
 }
 
