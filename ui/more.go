@@ -113,7 +113,7 @@ func (m *moreScreen) show(n *now) head {
 func (m *moreScreen) showRigs(n *now) {
 	var rows []fyne.CanvasObject
 	for _, r := range n.rigs() {
-		a := n.s.Account(n.scene.ID, r)
+		a := n.account(r)
 		if a.CameOff == 0 {
 			continue
 		}
