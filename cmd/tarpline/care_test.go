@@ -12,6 +12,24 @@ import (
 	"tarpside/board"
 )
 
+func TestStoresGoThroughAWorkbookAndBack(t *testing.T) {
+	d := loadedDesk(t)
+	file := filepath.Join(t.TempDir(), "ours.xlsx")
+	d.must("stores", "save", file)
+	if got := d.must("stores", "load", file); !strings.HasPrefix(got, "The inventory is as these tables say already.") {
+		t.Errorf("what was only saved and loaded changed:\n%s", got)
+	}
+	if err := os.WriteFile(file, []byte("rig,name\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if errs := d.fails(failed, "stores", "load", file, "-dry"); !strings.Contains(errs, "nothing was changed") || !strings.Contains(errs, "ours.xlsx: this is no XLSX workbook") {
+		t.Errorf("it says %s", errs)
+	}
+	if errs := d.fails(failed, "stores", "load", filepath.Join(t.TempDir(), "none.xlsx")); !strings.Contains(errs, "no workbook") {
+		t.Errorf("it says %s", errs)
+	}
+}
+
 func TestTheTablesComeInAndGoOutTheSame(t *testing.T) {
 	d := loadedDesk(t)
 	dir := t.TempDir()
