@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"encoding/csv"
+	"math/rand"
 	"os"
 	"path/filepath"
 	"strings"
@@ -342,4 +343,30 @@ func TestAFileThatIsCutOrForeignIsAnsweredInWords(t *testing.T) {
 			t.Errorf("%s: the file was changed, %v", name, err)
 		}
 	}
+}
+
+func TestTwoTabletsExchangeTheirLogsByStick(t *testing.T) {
+	a, b := loadedDesk(t), newDesk(t)
+	b.random = rand.New(rand.NewSource(42))
+	file := filepath.Join(t.TempDir(), "log.tarpside")
+	a.must("replay", demoScene, "-until", "30")
+	if got := a.must("stick", "save", file); !strings.Contains(got, "entries of the log are in "+file) {
+		t.Errorf("it says %s", got)
+	}
+	if got := b.must("stick", "load", file); !strings.Contains(got, "were new here") {
+		t.Errorf("it says %s", got)
+	}
+	if got := b.must("stick", "load", file); !strings.Contains(got, "Nothing was changed") {
+		t.Errorf("it says %s", got)
+	}
+	if x, y := a.must("where", "-csv"), b.must("where", "-csv"); x != y {
+		t.Error("they do not agree")
+	}
+	if errs := b.fails(failed, "stick", "load", demoScene); !strings.Contains(errs, "Nothing of it was taken in") {
+		t.Errorf("it says %s", errs)
+	}
+	if errs := b.fails(misused, "stick", "move", file); !strings.Contains(errs, "stick save FILE") {
+		t.Errorf("it says %s", errs)
+	}
+	b.must("verify")
 }
