@@ -43,7 +43,7 @@ func (r eyeRow) word() string {
 func (r eyeRow) view(now bool) parts.RowView {
 	v := parts.RowView{Kind: parts.KindPiece, ID: r.item, Title: r.name, Second: r.word(), Tone: parts.Quiet, State: "open"}
 	if r.kit != "" {
-		v.Second = "in " + r.kit + ". " + v.Second
+		v.Second = "in " + r.kit + ", " + v.Second
 	}
 	switch {
 	case r.fixed:
@@ -80,6 +80,9 @@ func (t *trailScreen) eyeRows() []eyeRow {
 	var out []eyeRow
 	for _, e := range t.v.eyes {
 		r := eyeRow{item: e.Item, name: e.Name, kit: t.kitName(e.Kit), want: e.N}
+		if it := t.n.d.Item(e.Item); it != nil {
+			r.name = it.Short()
+		}
 		r.seen, r.looked = t.p.Rig[e.Item], has(t.p.Rig, e.Item)
 		out = append(out, r)
 	}
@@ -127,18 +130,32 @@ func (t *trailScreen) askEyes(rows []eyeRow, i int, where string) node {
 	if r.kit != "" {
 		lead.line = "In " + r.kit
 	}
+	skip := keyNode(parts.KeyView{ID: "skip", Title: "Skip", Second: "later", Icon: "go", Lay: parts.LayLeft, Role: look.Group})
 	if it := t.n.d.Item(r.item); it != nil && r.want == 1 && it.Quantity == 1 {
 		lead.under = "Is it here? Touch it, do not guess."
 		return col(0, node{id: "ask", view: lead},
 			row(look.Target, keyNode(parts.KeyView{ID: "not-here", Title: "Not here", Icon: "cross", Lay: parts.LayCentre, Role: look.Title}),
-				keyNode(parts.KeyView{ID: "here", Title: "Here", Icon: "tick", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Title})))
+				keyNode(parts.KeyView{ID: "here", Title: "Here", Icon: "tick", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Title})), sized(skip, look.Floor))
 	}
 	says := leadView{id: "verdict", under: "How many do you see? Count them."}
 	k, err := strconv.Atoi(t.typed)
 	if err == nil {
 		says.under = fmt.Sprintf("%d seen.", k)
 	}
-	return padNode(lead, t.typed, says, err == nil)
+	n := padNode(lead, t.typed, says, err == nil)
+	n.kids[1].kids[1].kids[2] = sized(skip, look.Floor)
+	return n
+}
+
+// skip turns to the next line that nobody looked at.
+func (t *trailScreen) skip(rows []eyeRow) {
+	at := t.inHand(rows)
+	for k := 1; at >= 0 && k < len(rows); k++ {
+		if r := rows[(at+k)%len(rows)]; !r.looked && !r.fixed {
+			t.at, t.typed = r.item, ""
+			return
+		}
+	}
 }
 
 // checkView is the check at the rig: a bag that looks full is not a complete
@@ -148,39 +165,36 @@ func (t *trailScreen) checkView() node {
 	if len(rows) == 0 {
 		return col(0, sized(node{id: "empty", view: leadView{id: "empty", title: "Nothing to look at", under: "Nothing goes along yet. See Load."}}, 130), node{})
 	}
-	side := t.checkDone(rows)
-	if i := t.inHand(rows); i >= 0 && !t.anyway {
-		side = t.askEyes(rows, i, "both look")
-		if t.v.away == 0 && t.pad == "" {
-			side = t.withAnyway(side, rows[i])
-		}
+	i := t.inHand(rows)
+	if i < 0 || t.anyway {
+		return row(0, t.eyesList(), wide(t.checkDone(rows), 1.7))
 	}
-	return row(0, t.eyesList(), wide(side, 1.7))
-}
-
-// withAnyway adds the way past an unfinished check under a question that leaves
-// room for it.
-func (t *trailScreen) withAnyway(side node, r eyeRow) node {
-	if it := t.n.d.Item(r.item); it == nil || r.want != 1 || it.Quantity != 1 {
-		return side
+	left := t.eyesList()
+	if len(t.n.walkActs(&t.p, &t.v)) > 0 {
+		left = col(0, left, sized(keyNode(parts.KeyView{ID: "anyway", Title: "Not verified", Second: "walk all the same?", Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Group}), look.Floor))
 	}
-	kids := append(side.kids[:len(side.kids):len(side.kids)], sized(keyNode(parts.KeyView{ID: "anyway", Title: "Walk unverified", Second: "with a name and a reason", Icon: "warn", Lay: parts.LayLeft, Role: look.Group}), look.Floor))
-	return col(0, kids...)
+	return row(0, left, wide(t.askEyes(rows, i, "both look"), 1.7))
 }
 
 // checkDone is who looked, and the key that starts the walk.
 func (t *trailScreen) checkDone(rows []eyeRow) node {
 	v := &t.v
 	lead := leadView{id: "verified"}
-	differ := 0
+	differ, unseen := 0, 0
 	for _, r := range rows {
-		if !r.looked || r.short() != 0 {
+		switch {
+		case !r.looked:
+			unseen++
+		case r.short() != 0:
 			differ++
 		}
 	}
 	switch {
 	case v.sure:
 		lead.title, lead.under = "Verified", fmt.Sprintf("%d of %d lines seen by two people.", v.seen, len(rows))
+	case unseen > 0:
+		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "Not verified"
+		lead.title, lead.under = plural(unseen, "line")+" not looked at", "A bag that looks full is not a complete bag."
 	case differ > 0:
 		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "Not verified"
 		lead.title, lead.under = plural(differ, "line")+" differ", "Put in what is short, count it again, or walk with it known."
@@ -189,6 +203,9 @@ func (t *trailScreen) checkDone(rows []eyeRow) node {
 		}
 	default:
 		lead.tone, lead.icon, lead.over, lead.title, lead.under = parts.Alarm, "warn", "Not verified", "Who looked?", "Two different people, by name."
+	}
+	if len(v.left) > 0 {
+		lead.under += " Left of the musts: " + differWords(v.left) + "."
 	}
 	if v.needls > 0 {
 		lead.under += fmt.Sprintf(" %s with the party that the list does not ask for.", lbs(v.needls))
@@ -228,7 +245,7 @@ func (t *trailScreen) startKeys() []node {
 		}
 		return []node{row(look.Target, keys...), sized(keyNode(parts.KeyView{ID: "back", Title: "Not now", Icon: "back", Lay: parts.LayLeft, Role: look.Group}), look.Floor)}
 	default:
-		start = parts.KeyView{ID: "anyway", Title: "Walk unverified", Second: "with a name and a reason", Icon: "warn", Lay: parts.LayLeft, Role: look.Title}
+		start = parts.KeyView{ID: "anyway", Title: "Walk unverified", Second: "with a name and a reason", Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Title}
 	}
 	return []node{sized(keyNode(start), look.Target)}
 }
@@ -244,7 +261,9 @@ func (t *trailScreen) actCheck(kind, rest, id string) {
 		t.answerRig(0)
 	case id == "first" || id == "second":
 		t.chooseLooker(id)
-	case id == "walk":
+	case id == "skip":
+		t.skip(t.eyeRows())
+	case id == "walk" && t.v.sure:
 		t.p.Anyway = ""
 		t.walk()
 	case id == "anyway":
@@ -432,6 +451,8 @@ func (t *trailScreen) actCount(kind, rest, id string) {
 		t.answerCount(1)
 	case id == "not-here":
 		t.answerCount(0)
+	case id == "skip":
+		t.skip(t.counted().rows)
 	case id == "at-patient" || id == "before-back":
 		t.back = id == "before-back"
 		t.at, t.typed = "", ""

@@ -90,7 +90,7 @@ func (t *trailScreen) packSide(p litter.Pack) node {
 		rows = append(rows, sized(node{id: "part-none", view: parts.RowView{ID: "part", Title: "Nothing to carry yet", Off: true, NoRule: true}}, 56))
 	}
 	limit := parts.KeyView{ID: "limit", Title: "Limit", Second: fmt.Sprintf("%d lb", litter.DownLb(p.Limit())), Lay: parts.LayLeft, Role: look.Group}
-	out := parts.KeyView{ID: "drops-out", Title: "Drops out", Second: "the rest share it", Icon: "cross", Lay: parts.LayLeft, Role: look.Group}
+	out := parts.KeyView{ID: "drops-out", Title: "Drops out", Icon: "cross", Lay: parts.LayLeft, Role: look.Group}
 	return col(0, sized(node{id: "pack", view: lead}, 120), node{id: "pack-list", view: listOf{panel: parts.PanelView{Snug: true}, gap: 2}, kids: rows},
 		row(look.Floor, wide(keyNode(limit), 1), sized(keyNode(howKey("how-limit")), look.Target), wide(keyNode(out), 1.3)))
 }

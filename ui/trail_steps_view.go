@@ -136,19 +136,15 @@ func (t *trailScreen) stepWords(s trailStep) (words string, alarm bool) {
 
 // carryView is the figures of the walk; a touch on one shows how it is got.
 func (t *trailScreen) carryView() node {
-	var rows []node
+	var keys []node
 	for _, f := range t.n.carryFigures(&t.p, &t.v) {
-		v := parts.RowView{ID: f.id, Title: capital(f.a.Text), Second: f.a.Name, Tone: parts.Quiet, Go: "unknown"}
+		v := parts.KeyView{ID: f.id, Title: f.title, Second: f.words, Icon: "unknown", Lay: parts.LayLeft, Role: look.Title}
 		if m := fromMemory(f.a); m != "" {
-			v.Second += ", " + m
+			v.Second = sentences(v.Second, capital(m))
 		}
-		size := float32(look.Floor)
-		if len(v.Title) > 60 {
-			size = look.Target
-		}
-		rows = append(rows, sized(node{id: f.id, view: v}, size))
+		keys = append(keys, keyNode(v))
 	}
-	return node{id: "figures", view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: rows}
+	return col(0, inCells(keys, 2, 0)...)
 }
 
 // needWords are the headings of the list.
@@ -172,13 +168,18 @@ func (t *trailScreen) loadView() node {
 		}
 		if need != last {
 			last = need
-			add(sized(node{id: "need-" + need.String(), view: parts.RowView{ID: "need-" + need.String(), Title: needWords[need], Right: needWeight(v.lines, need), Off: true, Tone: parts.Usual}}, 48))
+			id := "need-" + need.String()
+			add(sized(node{id: id, view: parts.RowView{ID: id, Title: needWords[need], Right: needWeight(v.lines, need), Off: true, Tone: parts.Usual}}, 48))
 		}
 		r := n.loadRow(l)
 		if l.Item == t.chosen {
 			r.Tone, show = parts.Live, at
 		}
-		add(sized(node{id: l.Item, view: r}, look.Floor))
+		high := float32(look.Floor)
+		if len(r.Second) > 56 {
+			high = look.Target
+		}
+		add(sized(node{id: l.Item, view: r}, high))
 	}
 	left := node{id: "load", view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap, show: show, upTo: show + look.Floor}, kids: rows}
 	right := t.leaveSide()
@@ -265,26 +266,52 @@ func (t *trailScreen) leaveSide() node {
 	if len(t.p.Chosen) > 0 {
 		keys = append(keys, sized(keyNode(parts.KeyView{ID: "as-listed", Title: "As listed", Second: "forget what was changed by hand", Icon: "undo", Lay: parts.LayLeft, Role: look.Group}), look.Floor))
 	}
-	out := []node{sized(node{id: "fits", view: lead}, 172)}
-	if len(kids) > 0 {
-		out = append(out, node{id: "drops", view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids})
-	} else {
-		out = append(out, node{})
+	if len(v.left) > 0 {
+		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "A must is left"
+		lead.under = capital(differWords(v.left)) + " left of the musts."
+	} else if v.extra > 0 {
+		lead.under = fmt.Sprintf("%s of it the list does not ask for. %s", lbs(v.extra), lead.under)
 	}
+	if kids == nil {
+		kids = t.barRows()
+	}
+	out := []node{sized(node{id: "fits", view: lead}, 190), {id: "drops", view: listOf{panel: parts.PanelView{Snug: true}, gap: 2}, kids: kids}}
 	return col(0, append(out, keys...)...)
+}
+
+// differWords are lines of which pieces are wanting.
+func differWords(diffs []litter.Difference) string {
+	var out []string
+	for _, d := range diffs {
+		out = append(out, fmt.Sprintf("%d %s", d.Short(), low(d.Name)))
+	}
+	return few(out, 3)
+}
+
+// barRows say what the weight bar is made of.
+func (t *trailScreen) barRows() []node {
+	v := t.weight()
+	var out []node
+	for _, r := range []struct {
+		id, title string
+		lb        float64
+	}{{"must", "Must", v.Must}, {"should", "Should", v.Should}, {"if", "If needed", v.Maybe}} {
+		out = append(out, sized(node{id: "bar-" + r.id, view: parts.RowView{ID: "bar-" + r.id, Title: r.title, Right: lbs(r.lb), Off: true, Tone: parts.Usual}}, 52))
+	}
+	return out
 }
 
 // dropRows are the pieces that could stay, and the keys that leave them.
 func (t *trailScreen) dropRows() (rows, keys []node) {
 	for _, d := range t.v.drops {
 		l := t.v.lines[d.Line]
-		v := parts.RowView{ID: "drop", Title: t.n.lineWords(l, d.N), Second: l.Need.String(), Right: lbs(d.Lb), Off: true, Tone: parts.Hole}
-		rows = append(rows, sized(node{id: "drop-" + l.Item, view: v}, 56))
+		v := parts.RowView{ID: "drop", Title: t.n.lineWords(l, d.N), Second: l.Need.String(), Right: lbs(d.Lb), Off: true, Tone: parts.Usual}
+		rows = append(rows, sized(node{id: "drop-" + l.Item, view: v}, 64))
 	}
 	if len(rows) == 0 {
 		return nil, nil
 	}
-	leave := parts.KeyView{ID: "leave-these", Title: "Leave these", Second: leaveAnswer(&t.v).Text, Icon: "leave-down", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
+	leave := parts.KeyView{ID: "leave-these", Title: "Leave these", Second: fmt.Sprintf("%d lb less", litter.DownLb(leaveAnswer(&t.v).Value)), Icon: "leave-down", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
 	return rows, []node{row(look.Floor, keyNode(leave), sized(keyNode(howKey("how-leave")), look.Target))}
 }
 
@@ -300,6 +327,7 @@ func (t *trailScreen) lineSide(l, asked trailLine) node {
 	}
 	if l.Line >= 0 {
 		where, _ := t.n.realWords(l.Line)
+		lead.title = t.n.d.Items[l.Line].Short()
 		lead.line += ". " + capital(where)
 	}
 	var keys []node
@@ -320,7 +348,7 @@ func (t *trailScreen) lineSide(l, asked trailLine) node {
 		keys = append(keys, row(look.Target, keyNode(parts.KeyView{ID: "fewer", Title: "One fewer", Icon: "minus", Lay: parts.LayStack, Role: look.Group}),
 			keyNode(parts.KeyView{ID: "more", Title: "One more", Icon: "plus", Lay: parts.LayStack, Role: look.Group})))
 	}
-	return col(0, append([]node{{id: "line", view: lead}}, keys...)...)
+	return col(0, append([]node{sized(node{id: "line", view: lead}, 240), {}}, keys...)...)
 }
 
 // chooseList asks for the pull list where none is one for a trail.

@@ -30,7 +30,7 @@ var tripFacts = []struct {
 		{"steep", "Steep", func(t *litter.Trip) bool { return t.Path == litter.Steep }, func(t *litter.Trip) { oneOf(&t.Path, litter.Steep) }},
 		{"off-path", "No path", func(t *litter.Trip) bool { return t.OffPath }, func(t *litter.Trip) { t.OffPath = !t.OffPath }},
 	}},
-	{"Tonight", []tripFact{
+	{"Now", []tripFact{
 		{"night", "Night", func(t *litter.Trip) bool { return t.Night }, func(t *litter.Trip) { t.Night = !t.Night }},
 		{"wet", "Wet", func(t *litter.Trip) bool { return t.Wet }, func(t *litter.Trip) { t.Wet = !t.Wet }},
 		{"snow", "Snow", func(t *litter.Trip) bool { return t.Snow }, func(t *litter.Trip) { t.Snow = !t.Snow }},

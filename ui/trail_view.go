@@ -27,6 +27,8 @@ type trailView struct {
 	out    []litter.Tally      // what walked
 	away   int                 // pieces with the party now
 	needls float64             // pounds with the party that the list does not ask for
+	extra  float64             // pounds of the load that it does not ask for
+	left   []litter.Difference // musts of which fewer go
 }
 
 // trailOf works the party's load out.
@@ -48,6 +50,13 @@ func (n *now) trailOf(p *party) trailView {
 	}
 	v.at = n.partyAt()
 	v.out = litter.Tallies(n.s, v.at, n.scene.ID, n.pic.Entries)
+	taken := map[int]int{}
+	for i, l := range v.lines {
+		if l.Goes() {
+			taken[i] = l.N
+		}
+	}
+	v.left, v.extra = litter.Compare(v.asked, taken)
 	n.withParty(&v)
 	return v
 }
@@ -96,10 +105,14 @@ func lbs(lb float64) string { return sum.Say(lb, 1) + " lb" }
 
 // lineWords is so many pieces of a line of the list.
 func (n *now) lineWords(l litter.Line, k int) string {
+	name := l.Name
 	if l.Line >= 0 {
-		return capital(some(&n.d.Items[l.Line], k))
+		it := &n.d.Items[l.Line]
+		if name = it.Short(); it.Quantity == 1 && k == 1 {
+			return name
+		}
 	}
-	return fmt.Sprintf("%d %s", k, low(l.Name))
+	return fmt.Sprintf("%d %s", k, name)
 }
 
 // soleCarrier is the member who has all of a line in the pack; nothing if
@@ -117,8 +130,11 @@ func (v *trailView) soleCarrier(line int) string {
 	return who
 }
 
-// tripWords is the trip in a few words: "summer night, wet, 1.5 miles".
+// tripWords is the trip in a few words: "summer, by night, wet, 1.5 miles in".
 func tripWords(t litter.Trip) string {
+	if t == (litter.Trip{}) {
+		return "say what the trip is like; the list follows"
+	}
 	first := "by day"
 	if t.Night {
 		first = "by night"
@@ -149,22 +165,52 @@ func milesWord(km float64) string {
 	return m + " miles"
 }
 
-// A figure is one worked answer of the carry, and the id of its key.
+// A figure is one worked answer of the carry: the id of its key, the figure as
+// it is read at a glance, and what it is.
 type figure struct {
-	id string
-	a  sum.Answer
+	id, title, words string
+	a                sum.Answer
 }
 
 // carryFigures are the answers for the walk, in the order in which a leader
 // asks.
 func (n *now) carryFigures(p *party, v *trailView) []figure {
 	t, people := p.Trip, len(p.People)
-	in, _ := t.In()
-	back, _ := t.Out()
-	changes, _ := t.Changes()
-	water, _ := t.Water(people)
-	return []figure{{"how-people", t.Bearers(people)}, {"how-bearer", n.bearerLoad(p, v)}, {"how-changes", changes},
-		{"how-in", in}, {"how-out", back}, {"how-water", water}}
+	crew, bearer := t.Bearers(people), n.bearerLoad(p, v)
+	first, rest, _ := strings.Cut(crew.Text, ". ")
+	out := []figure{{"how-people", fmt.Sprintf("%.0f people", crew.Value), sentences("For the carry: "+first, rest), crew},
+		{"how-bearer", fmt.Sprintf("%d lb each", litter.UpLb(bearer.Low)), "On each bearer, own pack and all", bearer}}
+	if bearer.High > bearer.Low {
+		out[1].title = fmt.Sprintf("%d to %d lb each", litter.UpLb(bearer.Low), litter.UpLb(bearer.High))
+		out[1].words = "On each bearer, own pack and all, level to rough"
+	}
+	if _, heavy, ok := strings.Cut(bearer.Text, ". "); ok {
+		out[1].words = sentences(out[1].words, heavy)
+	}
+	add := func(id, what string, a sum.Answer, ok bool) {
+		f := figure{id, a.Text, what, a}
+		if first, rest, cut := strings.Cut(a.Text, ". "); cut {
+			f.title, f.words = first, sentences(what, rest)
+		}
+		if !ok {
+			f.title, f.words = "No estimate", what+": "+a.Text
+		}
+		out = append(out, f)
+	}
+	in, known := t.In()
+	add("how-in", "Time in", in, known)
+	back, known := t.Out()
+	add("how-out", "Time out with the litter", back, known)
+	changes, known := t.Changes()
+	add("how-changes", "Changes of bearers on the way out", changes, known)
+	water, known := t.Water(people)
+	add("how-water", "Water to carry", water, known)
+	if known {
+		f := &out[len(out)-1]
+		f.title = fmt.Sprintf("%.0f qt, %d lb", water.Value, litter.UpLb(water.Value*litter.QuartLb))
+		f.words = fmt.Sprintf("Water to carry. Never more than %.0f qt in these hours: 1.5 an hour each", water.High)
+	}
+	return out
 }
 
 // bearerLoad is the load of each bearer on the way out.
