@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"tarpside/model"
 	"tarpside/model/sum"
 	litter "tarpside/model/trail"
 	"tarpside/ui/look"
@@ -171,7 +172,7 @@ func (t *trailScreen) loadView() node {
 			id := "need-" + need.String()
 			add(sized(node{id: id, view: parts.RowView{ID: id, Title: needWords[need], Right: needWeight(v.lines, need), Off: true, Tone: parts.Usual}}, 48))
 		}
-		r := n.loadRow(l)
+		r := n.loadRow(l, v.at)
 		if l.Item == t.chosen {
 			r.Tone, show = parts.Live, at
 		}
@@ -220,8 +221,8 @@ func needWeight(lines []trailLine, need litter.Need) string {
 	return plural(k, "line") + ", " + lbs(lb)
 }
 
-// loadRow is a line of the list.
-func (n *now) loadRow(l trailLine) parts.RowView {
+// loadRow is a line of the list; at is the place of the party.
+func (n *now) loadRow(l trailLine, at model.Place) parts.RowView {
 	v := parts.RowView{Kind: parts.KindPiece, ID: l.Item, Mark: n.mark(l.Rig), Title: n.lineWords(l, l.N), Second: l.Why, Right: lbs(l.Total()), Tone: parts.Quiet, Go: "tick", State: l.Need.String()}
 	if l.Guessed {
 		v.Right = "about " + v.Right
@@ -234,7 +235,7 @@ func (n *now) loadRow(l trailLine) parts.RowView {
 		}
 	case l.Line < 0:
 		v.Second = "not in the inventory: " + l.Why
-	case l.There < l.N && n.s.Line(l.Line).N(n.partyAt()) < l.N:
+	case l.There < l.N && n.s.Line(l.Line).N(at) < l.N:
 		v.Second = fmt.Sprintf("only %d ready: %s", l.There, l.Why)
 	}
 	return v

@@ -77,10 +77,10 @@ func Package(s *model.State, lines []Line) (lb float64) {
 }
 
 // UpLb is a load in whole pounds, rounded up; a hair over a pound is none.
-func UpLb(lb float64) int { return int(math.Ceil(sum.Round(sum.Sane(lb, 0, 1e9), 3))) }
+func UpLb(lb float64) int { return int(math.Ceil(sum.Round(sum.Sane(lb, 0, 1e6), 3))) }
 
 // DownLb is a limit or what is to spare in whole pounds, rounded down.
-func DownLb(lb float64) int { return int(math.Floor(sum.Round(sum.Sane(lb, 0, 1e9), 3))) }
+func DownLb(lb float64) int { return int(math.Floor(sum.Round(sum.Sane(lb, 0, 1e6), 3))) }
 
 const (
 	limitFormula = "30 % of the body's weight, less what is worn and carried already"
