@@ -11,6 +11,7 @@ import (
 	"tarpside/model"
 	"tarpside/model/restock"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // bringbackScreen closes at the station what a scene left open: what others
@@ -48,7 +49,7 @@ func (b *bringbackScreen) body() fyne.CanvasObject { return b.root }
 func (b *bringbackScreen) show(n *now) head {
 	b.n = n
 	b.draw()
-	return head{title: "Bring back", sentence: b.sentence()}
+	return head{title: words.L("Bring back"), sentence: b.sentence()}
 }
 
 func (b *bringbackScreen) choose(id string) {

@@ -2,11 +2,11 @@ package ui
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
 	"tarpside/model"
+	"tarpside/ui/words"
 )
 
 // gaugeView is the newest reading of a line that is out.
@@ -24,7 +24,7 @@ type gaugeView struct {
 // figure is the reading with its unit.
 func (g gaugeView) figure() string {
 	if g.Figure == "" {
-		return "No reading"
+		return words.L("No reading")
 	}
 	return g.Figure + " " + g.Unit
 }
@@ -33,11 +33,11 @@ func (g gaugeView) figure() string {
 func (g gaugeView) when() string {
 	switch {
 	case g.Figure == "":
-		return "There since " + g.At
+		return words.F("There since %s", g.At)
 	case g.Low:
-		return capital(g.Limit) + ". Read " + g.At
+		return words.F("%s. Read %s", capital(g.Limit), g.At)
 	}
-	return "Read " + g.At
+	return words.F("Read %s", g.At)
 }
 
 // gauges are the readings as they were taken, of pieces that are out: those
@@ -75,9 +75,9 @@ func (n *now) gauges() (read []gaugeView, unread string) {
 			v.Figure, v.Unit, _ = strings.Cut(gaugeWord(e.answer), " ")
 			v.Low = ask.HasLimit && e.answer.Number < ask.Limit
 		}
-		v.At = fmt.Sprintf("%s, %d min ago", n.clock(e.at), (n.at.UnixMilli()-e.at)/60000)
+		v.At = words.F("%s, %d min ago", n.clock(e.at), (n.at.UnixMilli()-e.at)/60000)
 		if v.Low {
-			v.Limit = fmt.Sprintf("under %g", ask.Limit)
+			v.Limit = words.F("under %g", ask.Limit)
 		}
 		r := row{v: v, at: e.at}
 		if p.Kind == model.Tarp {
@@ -99,7 +99,7 @@ func (n *now) sinceWords(at int64) string {
 	if at == 0 {
 		return ""
 	}
-	return " since " + n.clock(at)
+	return words.F(" since %s", n.clock(at))
 }
 
 // gaugeOf is the check of an item that is a number.
@@ -210,33 +210,33 @@ func (n *now) alerts() []alertView {
 					at = append(at, p)
 				}
 			}
-			add("fork", true, it.Short()+": "+strings.Join(at, " or ")+"? Go and look")
+			add("fork", true, words.F("%s: %s? Go and look", it.Short(), strings.Join(at, words.L(" or "))))
 		}
 	}
 	for i := range n.d.Items {
 		if k := n.s.Line(i).N(model.Place{Kind: model.Unexplained}); k > 0 {
 			it := &n.d.Items[i]
-			add("look", true, fmt.Sprintf("%d unexplained: %s, %s", k, low(it.Short()), n.rigName(it.Rig)))
+			add("look", true, words.F("%d unexplained: %s, %s", k, low(it.Short()), n.rigName(it.Rig)))
 		}
 	}
 	gauges, _ := n.gauges()
 	for _, g := range gauges {
 		if g.Low && g.Place != "Tarp" {
-			add("hourglass", true, fmt.Sprintf("%s at %s: %s %s, read %s", g.Name, g.Place, g.Figure, g.Unit, g.At))
+			add("hourglass", true, words.F("%s at %s: %s %s, read %s", g.Name, g.Place, g.Figure, g.Unit, g.At))
 		}
 	}
 	for _, rig := range n.scene.Left {
 		if k := n.leftBy(rig); k > 0 && !slices.Contains(n.scene.Accepted, rig) {
-			add("leave", true, fmt.Sprintf("%s left %s here. Nobody signed for them", n.rigName(rig), plural(k, "line")))
+			add("leave", true, words.F("%s left %s here. Nobody signed for them", n.rigName(rig), words.N("%d line", "%d lines", k)))
 		}
 	}
 	for i := range n.d.Items {
 		if x := n.s.Extra(i, n.scene.ID); x > 0 {
-			add("plus", true, fmt.Sprintf("%d too many on %s: %s", x, n.rigName(n.d.Items[i].Rig), low(many(n.d.Items[i].Short()))))
+			add("plus", true, words.F("%d too many on %s: %s", x, n.rigName(n.d.Items[i].Rig), low(many(n.d.Items[i].Short()))))
 		}
 	}
 	for _, u := range n.scene.Unknown {
-		add("unknown", false, "Whose is it? "+u)
+		add("unknown", false, words.F("Whose is it? %s", u))
 	}
 	return out
 }

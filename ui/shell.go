@@ -10,6 +10,7 @@ import (
 	"tarpside/board/ledger"
 	"tarpside/model"
 	"tarpside/ui/look"
+	"tarpside/ui/words"
 )
 
 // The screens, by the names of the -screen flag and of the parts file.
@@ -266,7 +267,7 @@ func inWords(err error) *ledger.Trouble {
 	if errors.As(err, &t) {
 		return t
 	}
-	return &ledger.Trouble{What: "That was not logged", Safe: "What was logged before is safe", Do: "Try again", Err: err}
+	return &ledger.Trouble{What: words.L("That was not logged"), Safe: words.L("What was logged before is safe"), Do: words.L("Try again"), Err: err}
 }
 
 // LookFor is the look for a window of a size: on a large glass everything
