@@ -34,7 +34,7 @@ type bringbackScreen struct {
 }
 
 // padMany is the number that says how many, in place of a check.
-const padMany = "how many"
+const padMany = "how-many"
 
 func newBringBack(sh *Shell) screen {
 	b := &bringbackScreen{sh: sh, tab: tabOthers, given: map[string]string{}}

@@ -72,7 +72,7 @@ func (n *now) gauges() (read []gaugeView, unread string) {
 			}
 			continue
 		default:
-			v.Figure, v.Unit, _ = strings.Cut(gaugeWord(e.answer), " ")
+			v.Figure, v.Unit = e.answer.Word, gaugeUnit(e.answer.Check)
 			v.Low = ask.HasLimit && e.answer.Number < ask.Limit
 		}
 		v.At = words.F("%s, %d min ago", n.clock(e.at), (n.at.UnixMilli()-e.at)/60000)
@@ -221,7 +221,7 @@ func (n *now) alerts() []alertView {
 	}
 	gauges, _ := n.gauges()
 	for _, g := range gauges {
-		if g.Low && g.Place != "Tarp" {
+		if g.Low && g.Place != n.placeName(model.Place{Kind: model.Tarp}) {
 			add("hourglass", true, words.F("%s at %s: %s %s, read %s", g.Name, g.Place, g.Figure, g.Unit, g.At))
 		}
 	}

@@ -166,7 +166,7 @@ func (b *bayDraw) note() string {
 }
 
 func (b *bayDraw) doorWords() string {
-	if b.n.sideOf(b.st.rig, *b.st.at) == "driver side" {
+	if b.n.sideOf(b.st.rig, *b.st.at) == driverSide {
 		return words.L("you are at the left door")
 	}
 	return words.L("you are at the right door")

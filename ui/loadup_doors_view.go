@@ -40,7 +40,14 @@ func (n *now) doorID(rig string, d loadup.Door) string {
 	return d.Compartment
 }
 
-// sideOf is the side of the rig that a door is on, in words.
+// The sides of a rig, as its crew says them.
+var (
+	driverSide  = words.K("driver side")
+	officerSide = words.K("officer side")
+)
+
+// sideOf is the side of the rig that a door is on, in words that are yet to be
+// translated.
 func (n *now) sideOf(rig string, d loadup.Door) string {
 	word := ""
 	for i := range n.d.Slots {
@@ -50,13 +57,15 @@ func (n *now) sideOf(rig string, d loadup.Door) string {
 		}
 		switch {
 		case strings.Contains(s.Side, "left"):
-			return words.L("driver side")
+			return driverSide
 		case strings.Contains(s.Side, "right"):
-			return words.L("officer side")
+			return officerSide
 		case strings.Contains(s.Side, "rear"):
-			word = words.L("rear")
+			word = words.K("rear")
 		case strings.Contains(s.Side, "top"):
-			word = words.L("roof")
+			word = words.K("roof")
+		case strings.Contains(s.Side, "cab"):
+			word = words.K("cab")
 		case word == "":
 			word = s.Side
 		}
@@ -78,7 +87,7 @@ func (n *now) doorWords(rig string, d loadup.Door) string {
 	if !strings.Contains(n.doorID(rig, d), "@") {
 		return upper(d.Compartment)
 	}
-	if n.sideOf(rig, d) == "driver side" {
+	if n.sideOf(rig, d) == driverSide {
 		return words.F("%s, left door", d.Compartment)
 	}
 	return words.F("%s, right door", d.Compartment)
@@ -127,7 +136,7 @@ func (n *now) doorViews(st *luState, width float32) node {
 			for j, d := range group {
 				v := n.doorView(st, d, side, togo[d], eyes)
 				if j == 0 && len(group) == 1 || j == (len(group)-1)/2 && len(group) > 1 {
-					v.Side = side
+					v.Side = words.L(side)
 				}
 				kids.kids = append(kids.kids, node{id: v.ID, view: v})
 			}
@@ -139,7 +148,7 @@ func (n *now) doorViews(st *luState, width float32) node {
 }
 
 func (n *now) foldedSide(st *luState, group []loadup.Door, side string, togo map[loadup.Door]int) node {
-	v := parts.DoorView{Side: side, Name: words.F("%d doors", len(group))}
+	v := parts.DoorView{Side: words.L(side), Name: words.F("%d doors", len(group))}
 	a, b := doorName(group[0], side), doorName(group[len(group)-1], side)
 	if len(a) <= 2 && len(b) <= 2 {
 		v.Name = a + "-" + b

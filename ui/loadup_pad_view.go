@@ -129,7 +129,7 @@ func (n *now) cures(st *luState, p piece) cure {
 }
 
 func (n *now) endName(rig string, d loadup.Door) string {
-	if n.sideOf(rig, d) == "driver side" {
+	if n.sideOf(rig, d) == driverSide {
 		return words.L("left end")
 	}
 	return words.L("right end")
@@ -246,7 +246,7 @@ func (n *now) tagWords(tag string) string {
 			continue
 		}
 		short, _ := askWords(c)
-		out = append(out, strings.TrimSuffix(short, "?")+": "+word+". "+upper(c.IfItFails)+".")
+		out = append(out, strings.TrimSuffix(short, "?")+": "+answerWord(word)+". "+upper(c.IfItFails)+".")
 	}
 	return strings.Join(out, " ")
 }

@@ -173,14 +173,16 @@ func (n *now) lastReadings() map[string]string {
 }
 
 // gaugeWord is a reading with its unit.
-func gaugeWord(a model.Answer) string {
-	switch a.Check {
+func gaugeWord(a model.Answer) string { return a.Word + " " + gaugeUnit(a.Check) }
+
+func gaugeUnit(check string) string {
+	switch check {
 	case "oxygen", "air":
-		return words.F("%s psi", a.Word)
+		return words.L("psi")
 	case "bars":
-		return words.F("%s bars", a.Word)
+		return words.L("bars")
 	}
-	return a.Word + " %"
+	return "%"
 }
 
 // found are the pieces that three letters find, wherever they are.

@@ -36,7 +36,7 @@ type typing struct {
 }
 
 // placeWords are plain places that a scene may have.
-var placeWords = []string{"V3", words.K("Side A"), words.K("Side B"), words.K("Side C"), words.K("Side D"), words.K("Rehab"), words.K("Debris"), words.K("Decon"), words.K("Trail"), words.K("Water")}
+var placeWords = []string{words.K("V3"), words.K("Side A"), words.K("Side B"), words.K("Side C"), words.K("Side D"), words.K("Rehab"), words.K("Debris"), words.K("Decon"), words.K("Trail"), words.K("Water")}
 
 func newTyping(sh *Shell, t *tarpScreen) *typing {
 	y := &typing{sh: sh, t: t}
@@ -46,8 +46,8 @@ func newTyping(sh *Shell, t *tarpScreen) *typing {
 	y.found.More = moreTile
 	y.pad = parts.NewLetterPad(y.typed, y.delete, y.done)
 	for _, w := range placeWords {
-		y.words = append(y.words, parts.NewKey(parts.KeyView{Kind: parts.KindAct, ID: "place-" + w, Title: w, Lay: parts.LayCentre}, func() {
-			y.text = w
+		y.words = append(y.words, parts.NewKey(parts.KeyView{Kind: parts.KindAct, ID: "place-" + w, Title: words.L(w), Lay: parts.LayCentre}, func() {
+			y.text = words.L(w)
 			y.done()
 		}))
 	}
