@@ -104,6 +104,9 @@ func has(m map[string]int, k string) bool {
 // eyesNodes is the list of lines that eyes count.
 func (t *trailScreen) eyesNodes(id string, rows []eyeRow) node {
 	hand := t.inHand(rows)
+	if t.anyway {
+		hand = -1
+	}
 	var kids []node
 	show, at := float32(0), float32(0)
 	for i, r := range rows {

@@ -3,6 +3,7 @@ package ui
 import (
 	"encoding/json"
 	"fmt"
+	"math/rand/v2"
 	"strings"
 	"testing"
 	"time"
@@ -417,6 +418,74 @@ func TestWoolBlanketsStayOnAHotWalk(t *testing.T) {
 		if l.Item == blanket.ID && l.Need != trailMust {
 			t.Errorf("a winter walk leaves %+v", l)
 		}
+	}
+}
+
+// Whatever is touched, nothing is lost, the bar is in view, and no figure is
+// nonsense.
+func TestNoTouchesOnTrailLoadLoseAPiece(t *testing.T) {
+	r := rand.New(rand.NewPCG(12, 2026))
+	for run := range 4 {
+		w := trailAt(t)
+		w.mustTouch(summerTrip...)
+		w.walkers(r.IntN(4))
+		if run%2 == 0 {
+			w.mustTouch("act step-check", "act anyway", "act first", "member M02", "act why-urgent")
+		}
+		for range 200 {
+			var can []parts.Target
+			for _, p := range parts.Targets(w.shell.Root(), w.shell.Root().Size()) {
+				if !rail(p.Part) && p.State != "off" && p.ID != "look-for-it" && p.W > 20 && p.H > 20 {
+					can = append(can, p)
+				}
+			}
+			if len(can) == 0 {
+				w.mustTouch("act back")
+				continue
+			}
+			p := can[r.IntN(len(can))]
+			w.tap(p.Kind, p.ID)
+			if _, how := w.find(parts.KindText, "formula"); how {
+				w.mustTouch("act back")
+			}
+			if bad := w.board.Picture().State.Unbalanced(); len(bad) > 0 {
+				t.Fatalf("after %s %s lines %v do not add up", p.Kind, p.ID, bad)
+			}
+			for _, p := range w.parts {
+				if strings.Contains(p.Text, "NaN") || strings.Contains(p.Text, "Inf") || strings.Contains(p.Text, "-1 ") {
+					t.Fatalf("%s says %q", p.ID, p.Text)
+				}
+			}
+		}
+	}
+}
+
+func TestWithoutASceneOrAListTheScreenSaysWhatToDo(t *testing.T) {
+	w := demoAt(t, -1, ScreenTrail, glass1280, look.Options{})
+	if got := w.text("weight"); !strings.Contains(got, "nobody walks yet") {
+		t.Errorf("before a scene: %q", got)
+	}
+	w.mustTouch("act step-check", "act anyway", "act first", "member M02", "act why-urgent")
+	if got := w.text("reply"); w.trailView().away > 0 == (got != "") {
+		t.Errorf("%d pieces walked, and the strip says %q", w.trailView().away, got)
+	}
+	w = trailAt(t)
+	d := w.shell.now().d
+	saved := d.Pulls
+	defer func() { d.Pulls = saved }()
+	d.Pulls = saved[:1:1] // a car extrication
+	w.mustTouch("act step-load")
+	if got := w.text("empty"); !strings.Contains(got, "Which list?") {
+		t.Errorf("no list for a trail: %q", got)
+	}
+	w.mustTouch("act list-" + saved[0].List)
+	if len(w.trailView().lines) != 1 {
+		t.Errorf("%d lines of the list that was chosen", len(w.trailView().lines))
+	}
+	d.Pulls = nil
+	w.shell.Refresh()
+	if got := w.text("empty"); !strings.Contains(got, "No pull list") {
+		t.Errorf("no list at all: %q", got)
 	}
 }
 
