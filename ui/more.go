@@ -23,6 +23,7 @@ type moreScreen struct {
 	side   *parts.Scroller
 	parts  map[string]*parts.Label
 	behind map[string]*parts.Row // what a balance is made of
+	none   *parts.Label          // in place of the balances
 	strip  *parts.Strip
 }
 
@@ -36,6 +37,7 @@ func newMore(sh *Shell) screen {
 	m.panel = parts.NewPanel(parts.PanelView{Title: "Each rig's balance", Note: "what came off, and where it is", Rule: true}, m.rows)
 	m.about = parts.NewPanel(parts.PanelView{Title: "Before you rely on it", Rule: true}, parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: aboutWords}))
 	m.side = parts.NewScroller(parts.NewColumn(look.Gap, m.panel, m.about))
+	m.none = parts.NewLines(parts.LabelView{Text: "Nothing has come off a rig in this scene.", Role: look.Body})
 	m.strip = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
 	m.root = box(m.layout)
 	return m
@@ -109,7 +111,7 @@ func (m *moreScreen) show(n *now) head {
 func (m *moreScreen) showRigs(n *now) {
 	var rows []fyne.CanvasObject
 	for _, r := range n.rigs() {
-		a := n.s.Account(n.scene.ID, r)
+		a := n.account(r)
 		if a.CameOff == 0 {
 			continue
 		}
@@ -124,10 +126,10 @@ func (m *moreScreen) showRigs(n *now) {
 		rows = append(rows, m.parts[r], m.behind[r])
 	}
 	if len(rows) == 0 {
-		rows = append(rows, parts.NewLines(parts.LabelView{Text: "Nothing has come off a rig in this scene.", Role: look.Body}))
+		rows = append(rows, m.none)
 	}
 	m.rows.SetInside(rows...)
-	m.side.Refresh()
+	m.side.Settle()
 }
 
 // balanceWords are the terms of an account that are not nought.
