@@ -207,6 +207,10 @@ func TestTheCheckIsBlindAndSaysInAlarmThatItIsNotDone(t *testing.T) {
 	if got := w.countAt("S44-002", "unexplained"); got != 1 {
 		t.Errorf("%d straps are looked for", got)
 	}
+	w.mustTouch("piece S44-002", "digit 6", "digit done")
+	if p, _ := w.find("piece", "S44-002"); p.State != "short" || !strings.Contains(p.Text, "1 too many") || w.board.Picture().State.AnyExtra(w.shell.now().d.ItemIndex("S44-002")) != 1 {
+		t.Errorf("6 of 5 straps: %q, %s", p.Text, p.State)
+	}
 	w.mustTouch("piece S44-002", "digit 5", "digit done") // there it was
 	if p, _ := w.find("piece", "S44-002"); p.State != "seen" || w.countAt("S44-002", "unexplained") != 0 {
 		t.Errorf("counted again: %q, %s", p.Text, p.State)
