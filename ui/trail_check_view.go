@@ -113,7 +113,7 @@ func (t *trailScreen) eyesNodes(id string, rows []eyeRow) node {
 		if r.fixed {
 			size = 56
 		}
-		if i == hand {
+		if i == hand || hand < 0 && show == 0 && r.looked && r.short() != 0 {
 			show = at
 		}
 		kids = append(kids, sized(node{id: r.item, view: r.view(i == hand)}, size))
@@ -135,7 +135,7 @@ func (t *trailScreen) askEyes(rows []eyeRow, i int, where string) node {
 	skip := keyNode(parts.KeyView{ID: "skip", Title: "Skip", Second: "later", Icon: "go", Lay: parts.LayLeft, Role: look.Group})
 	if it := t.n.d.Item(r.item); it != nil && r.want == 1 && it.Quantity == 1 {
 		lead.under = "Is it here? Touch it, do not guess."
-		return col(0, node{id: "ask", view: lead},
+		return col(0, sized(node{id: "ask", view: lead}, 200), node{},
 			row(look.Target, keyNode(parts.KeyView{ID: "not-here", Title: "Not here", Icon: "cross", Lay: parts.LayCentre, Role: look.Title}),
 				keyNode(parts.KeyView{ID: "here", Title: "Here", Icon: "tick", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Title})), sized(skip, look.Floor))
 	}
@@ -199,10 +199,7 @@ func (t *trailScreen) checkDone(rows []eyeRow) node {
 		lead.title, lead.under = plural(unseen, "line")+" not looked at", "A bag that looks full is not a complete bag."
 	case differ > 0:
 		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "Not verified"
-		lead.title, lead.under = plural(differ, "line")+" differ", "Put in what is short, count it again, or walk with it known."
-		if differ == 1 {
-			lead.title = "1 line differs"
-		}
+		lead.title, lead.under = differTitle(v.diffs), "Put in what is short, count it again, or walk with it known."
 	default:
 		lead.tone, lead.icon, lead.over, lead.title, lead.under = parts.Alarm, "warn", "Not verified", "Who looked?", "Two different people, by name."
 	}
@@ -212,12 +209,18 @@ func (t *trailScreen) checkDone(rows []eyeRow) node {
 	if v.needls > 0 {
 		lead.under += fmt.Sprintf(" %s with the party that the list does not ask for.", lbs(v.needls))
 	}
-	who := row(look.Target, t.lookerKey("first", "First pair of eyes", t.p.First), t.lookerKey("second", "Second pair", t.p.Second))
-	return col(0, append([]node{{id: "verified", view: lead}, who}, t.startKeys()...)...)
+	ready := unseen+differ == 0
+	who := row(look.Target, t.lookerKey("first", "First pair of eyes", t.p.First, ready && t.p.First == ""),
+		t.lookerKey("second", "Second pair", t.p.Second, ready && t.p.First != "" && t.p.Second == ""))
+	return col(0, append([]node{sized(node{id: "verified", view: lead}, 190), {}, who}, t.startKeys()...)...)
 }
 
-func (t *trailScreen) lookerKey(id, title, who string) node {
+// lookerKey names one who looked; next is the key most likely touched next.
+func (t *trailScreen) lookerKey(id, title, who string, next bool) node {
 	v := parts.KeyView{ID: id, Title: title, Second: "touch for a name", Icon: "one", Lay: parts.LayLeft, Role: look.Group}
+	if next {
+		v.Tone = parts.Filled
+	}
 	if who != "" {
 		v.Title, v.Second, v.Tone, v.State = t.n.walkerName(who), low(title), parts.Live, "chosen"
 	}
@@ -234,7 +237,7 @@ func (t *trailScreen) startKeys() []node {
 	start := parts.KeyView{ID: "walk", Title: "Walk with it", Second: plural(k, "line") + " " + where + " in the log", Icon: "boots", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Title}
 	switch {
 	case k == 0 && t.v.away > 0:
-		start.Title, start.Second, start.Off, start.Tone = "It has walked", "the log has it "+where, true, parts.Usual
+		start.Title, start.Second, start.Off, start.Tone = "It has walked", "the log has it at "+t.n.placeName(t.v.at), true, parts.Usual
 	case k == 0:
 		start.Second, start.Off, start.Tone = "nothing of the list is here to take", true, parts.Usual
 	case t.v.sure:

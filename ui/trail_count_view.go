@@ -58,6 +58,10 @@ func (t *trailScreen) tallyList() node { return t.eyesNodes("tallies", t.counted
 // beside a patient.
 func (t *trailScreen) countView() node {
 	if t.v.away == 0 {
+		if t.p.Home > 0 {
+			lead := leadView{id: "empty", title: "Back on the tarp", under: "What the party had went to the tarp at " + t.n.clock(t.p.Home) + ". Load up asks each piece what it needs."}
+			return col(0, sized(node{id: "empty", view: lead}, 130), node{}, sized(keyNode(parts.KeyView{ID: "load-up", Title: "Load up", Icon: "load", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Title}), look.Target))
+		}
 		lead := leadView{id: "empty", title: "Nothing is with the party", under: "When the load walks, it is counted here: at the patient, and once more before the walk back."}
 		return col(0, sized(node{id: "empty", view: lead}, 130), node{})
 	}
@@ -98,26 +102,31 @@ func (t *trailScreen) toCount() int {
 // countDone is what a finished count comes to.
 func (t *trailScreen) countDone(c counted) node {
 	lead := leadView{id: "counted", title: "Everything is here", under: "Count once more before the walk back: a thing put down beside a patient stays there."}
-	next := parts.KeyView{ID: "before-back", Title: "Before the walk back", Icon: "go", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
+	next := parts.KeyView{ID: "count-again", Title: "Before the walk back", Icon: "go", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
 	if t.back {
 		lead.under = "Everything that walked in walks out. At the rig it goes to the tarp, and Load up asks each piece."
 		next = parts.KeyView{ID: "all-back", Title: "All back on the tarp", Second: plural(len(t.n.returnActs(&t.v)), "line"), Icon: "tarp", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
 	}
 	keys := []node{sized(keyNode(next), look.Target)}
-	if k := len(c.diffs); k > 0 {
+	if len(c.diffs) > 0 {
 		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "Not everything"
-		lead.title, lead.under = plural(k, "line")+" differ", "Look for it here and now, not at the road. Touch a line to count it again."
-		if k == 1 {
-			d := c.diffs[0]
-			lead.title = fmt.Sprintf("%s: %d short", d.Name, d.Short())
-			if d.Short() < 0 {
-				lead.title = fmt.Sprintf("%s: %d too many", d.Name, -d.Short())
-			}
-		}
+		lead.title, lead.under = differTitle(c.diffs), "Look for it here and now, not at the road. Touch a line to count it again."
 		next.Tone = parts.Usual
 		keys = []node{sized(keyNode(parts.KeyView{ID: "look-for-it", Title: "Look for it", Icon: "look", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}), look.Target), sized(keyNode(next), look.Floor)}
 	}
-	return col(0, append([]node{{id: "counted", view: lead}}, keys...)...)
+	return col(0, append([]node{sized(node{id: "counted", view: lead}, 200), {}}, keys...)...)
+}
+
+// differTitle names the one line that differs, or says how many do.
+func differTitle(diffs []litter.Difference) string {
+	if len(diffs) != 1 {
+		return plural(len(diffs), "line") + " differ"
+	}
+	d := diffs[0]
+	if d.Short() < 0 {
+		return fmt.Sprintf("%s: %d too many", d.Name, -d.Short())
+	}
+	return fmt.Sprintf("%s: %d short", d.Name, d.Short())
 }
 
 // actCount does an act of the counts on the way.
@@ -131,14 +140,17 @@ func (t *trailScreen) actCount(kind, rest, id string) {
 		t.answerCount(0)
 	case id == "skip":
 		t.skip(t.counted().rows)
-	case id == "at-patient" || id == "before-back":
-		t.back = id == "before-back"
+	case id == "at-patient" || id == "before-back" || id == "count-again":
+		t.back = id != "at-patient"
 		t.at, t.typed = "", ""
 	case id == "look-for-it":
 		t.sh.Go(ScreenLookFor)
+	case id == "load-up":
+		t.sh.Go(ScreenLoadUp)
 	case id == "all-back":
 		acts := t.n.returnActs(&t.v)
 		t.p.Rig, t.p.Patient, t.p.Back, t.p.First, t.p.Second, t.p.Walked = nil, nil, nil, "", "", 0
+		t.p.Home = t.n.at.UnixMilli()
 		t.back = false
 		t.keep()
 		t.log(acts...)

@@ -26,6 +26,12 @@ func (t *trailScreen) log(acts ...model.Act) {
 // there; of what two people saw too few of, no more than they saw goes.
 func (n *now) walkActs(p *party, v *trailView) []model.Act {
 	var acts []model.Act
+	walked := map[string]int{} // with what was used since
+	for _, x := range v.out {
+		if v.away > 0 {
+			walked[x.Item] = x.Took
+		}
+	}
 	to := v.at.String()
 	tarp := model.Place{Kind: model.Tarp, Ground: n.scene.Ground}
 	for i, l := range v.lines {
@@ -36,7 +42,7 @@ func (n *now) walkActs(p *party, v *trailView) []model.Act {
 		if seen, ok := p.Rig[l.Item]; ok {
 			left = min(left, seen)
 		}
-		left -= n.s.Line(l.Line).N(v.at)
+		left -= walked[l.Item]
 		holder := v.soleCarrier(i)
 		for _, from := range []model.Place{tarp, n.s.HomeOf(l.Line)} {
 			k := min(left, n.s.Line(l.Line).N(from))

@@ -129,8 +129,18 @@ func (t *trailScreen) stepWords(s trailStep) (words string, alarm bool) {
 	if v.away == 0 {
 		return "nothing out", false
 	}
-	if k := len(t.counted().diffs); k > 0 {
-		return fmt.Sprintf("%d to count", k), true
+	c := t.counted()
+	left := 0
+	for _, r := range c.rows {
+		if !r.fixed && !r.looked {
+			left++
+		}
+	}
+	switch {
+	case left > 0:
+		return fmt.Sprintf("%d to count", left), true
+	case len(c.diffs) > 0:
+		return fmt.Sprintf("%d not right", len(c.diffs)), true
 	}
 	return "all here", false
 }

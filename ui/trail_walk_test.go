@@ -126,7 +126,7 @@ func TestTheTrailLoadIsConservedFromTheRigToTheTarp(t *testing.T) {
 	if used, lost := w.countAt("S44-022", "used"), w.countAt("S44-004", "unexplained"); used < 6 || lost != 1 {
 		t.Errorf("%d waters used, %d helmets looked for", used, lost)
 	}
-	w.mustTouch("piece S44-004", "act here", "act before-back")
+	w.mustTouch("piece S44-004", "act here", "act count-again")
 	w.lookAtAll(nil)
 	if got := w.text("counted"); !strings.Contains(got, "Everything is here") {
 		t.Errorf("before the walk back: %q", got)
@@ -136,7 +136,14 @@ func TestTheTrailLoadIsConservedFromTheRigToTheTarp(t *testing.T) {
 			t.Errorf("%+v, took %d", x, took[x.Item])
 		}
 	}
-	w.mustTouch("act all-back")
+	w.mustTouch("act step-check")
+	if p, _ := w.find("act", "walk"); p.State != "off" {
+		t.Errorf("what was drunk is to walk again: %q", p.Text)
+	}
+	w.mustTouch("act step-count", "act all-back")
+	if got := w.text("empty"); !strings.Contains(got, "Back on the tarp") {
+		t.Errorf("all is back, and the screen says %q", got)
+	}
 	v = w.trailView()
 	if v.away != 0 {
 		t.Errorf("%d pieces are still with the party", v.away)
