@@ -236,7 +236,7 @@ func (t *trailScreen) walk() {
 	if len(acts) == 0 {
 		return
 	}
-	t.p.Walked, t.p.Patient, t.p.Back = t.n.at.UnixMilli(), nil, nil
+	t.p.Walked, t.p.Home, t.p.Patient, t.p.Back = t.n.at.UnixMilli(), 0, nil, nil
 	note := "Trail load seen at the rig by " + t.n.walkerName(t.p.First) + " and " + t.n.walkerName(t.p.Second)
 	if !t.v.sure {
 		note = "Trail load not verified at the rig: " + t.p.Anyway

@@ -29,6 +29,7 @@ type party struct {
 	First   string         `json:"first,omitempty"`
 	Second  string         `json:"second,omitempty"` // who looked with the first
 	Walked  int64          `json:"walked,omitempty"` // Unix ms
+	Home    int64          `json:"home,omitempty"`   // when all was brought back to the tarp
 	Anyway  string         `json:"anyway,omitempty"` // why they walked unverified
 }
 
