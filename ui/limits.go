@@ -25,7 +25,7 @@ func newLimits(sh *Shell) screen {
 					func() { sh.open(newLimitLines(sh, c.ID)) }})
 			}
 		}
-		return out
+		return append(out, sh.sumRow())
 	}
 	return newRowList("Limits", "Each piece has its own limit. Touch a check", rows, func(*now) (string, string) {
 		return "Where they come from", "The limits are this department's own and stand in its inventory; what stands beside each is from its table of checks. " +

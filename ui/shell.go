@@ -67,7 +67,9 @@ type Shell struct {
 	acting  string                  // the acting officer of the tour
 	drawn   map[screen]look.Options // the look that a screen was last drawn in
 	said    *said
-	keys    *keyboard // nil until Listen
+	keys    *keyboard         // nil until Listen
+	sums    *sumSettings      // nil until they are read
+	snoozed map[string]snooze // by item: what was seen to be in order though it is out long
 }
 
 // said is what the last act on this tablet got for an answer.
