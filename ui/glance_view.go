@@ -47,8 +47,9 @@ type bandName struct {
 
 // glance makes the view, with room for so many families at the foot.
 func (n *now) glance(cells int) glanceView {
-	v := glanceView{Sentence: n.age(), Bands: n.bands(), Away: n.awayLine(), Free: n.free(cells), Alert: n.alert()}
-	v.Gauges, v.Unread = n.gauges()
+	figures := n.figures()
+	v := glanceView{Sentence: n.age(), Bands: n.bands(), Away: n.awayLine(), Free: n.free(cells), Alert: n.alert(figures)}
+	v.Gauges, v.Unread = n.gaugeViews(figures)
 	for _, r := range n.present() {
 		v.Sent = append(v.Sent, n.sent(r))
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tarpside/model"
+	"tarpside/model/rundown"
 	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
@@ -235,7 +236,7 @@ func (n *now) without(rig string, rows []releaseRow) []string {
 				continue
 			}
 			now += grab[i]
-			if ask, ok := n.gaugeOf(&n.d.Items[i]); ok {
+			if ask, ok := rundown.Gauge(n.d, &n.d.Items[i]); ok {
 				word := words.L("not read")
 				if n.s.Line(i).IsOpen(ask.Check) {
 					word = words.L("low")

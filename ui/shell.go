@@ -71,7 +71,9 @@ type Shell struct {
 	said    *said
 	keys    *keyboard // nil until Listen
 	memo    memo
-	busy    bool // an act is on its way: the screen is drawn when its answer is there
+	busy    bool              // an act is on its way: the screen is drawn when its answer is there
+	sums    *sumSettings      // nil until they are read
+	snoozed map[string]snooze // by item: what was seen to be in order though it is out long
 }
 
 // said is what the last act on this tablet got for an answer.
