@@ -45,7 +45,7 @@ var railScreens = []parts.RailKeyView{
 }
 
 // underMore are the screens that More leads to.
-var underMore = []string{ScreenBringBack, ScreenSettings, ScreenStores}
+var underMore = []string{ScreenBringBack, ScreenSettings, ScreenStores, ScreenTrail}
 
 func newFrame(sh *Shell) *frame {
 	f := &frame{sh: sh}

@@ -29,7 +29,7 @@ type moreScreen struct {
 
 func newMore(sh *Shell) screen {
 	m := &moreScreen{sh: sh, parts: map[string]*parts.Label{}, behind: map[string]*parts.Row{}}
-	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.bringBack, m.stores, m.settings, m.day, m.who} {
+	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.bringBack, m.stores, m.settings, m.day, m.who, m.trail} {
 		m.keys = append(m.keys, parts.NewKey(parts.KeyView{}, do))
 	}
 	m.close = parts.NewHoldKey(parts.HoldView{}, m.closeScene)
@@ -57,11 +57,8 @@ func (m *moreScreen) layout(size fyne.Size) {
 	for i, k := range m.keys {
 		place(k, float32(i%2)*(w+gap), float32(i/2)*(keyH+gap), w, keyH)
 	}
-	rows := (len(m.keys) + 1) / 2
-	if len(m.keys)%2 == 1 {
-		place(m.keys[len(m.keys)-1], 0, float32(rows-1)*(keyH+gap), left, keyH)
-	}
-	place(m.close, 0, float32(rows)*(keyH+gap), left, keyH)
+	last := len(m.keys)
+	place(m.close, float32(last%2)*(w+gap), float32(last/2)*(keyH+gap), w, keyH)
 	stripH := look.U(look.Floor)
 	place(m.strip, 0, size.Height-stripH, size.Width, stripH)
 	place(m.side, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
@@ -91,6 +88,7 @@ func (m *moreScreen) show(n *now) head {
 		{ID: ScreenSettings, Title: "Settings", Second: "size, limits, practice", Icon: "settings"},
 		{ID: "day", Title: day, Second: "for sun, or for the dark", Icon: light},
 		{ID: "who", Title: "Who has this tablet", Second: n.whoWord(n.by), Icon: "one"},
+		{ID: ScreenTrail, Title: "Trail load", Second: "a litter party, off the road", Icon: "trail"},
 	} {
 		v.Lay = parts.LayLeft
 		m.keys[i].Set(v)
@@ -159,6 +157,8 @@ func (m *moreScreen) arrive() { m.sh.open(newArrival(m.sh)) }
 func (m *moreScreen) newScene() { m.sh.open(newOpening(m.sh)) }
 
 func (m *moreScreen) bringBack() { m.sh.Go(ScreenBringBack) }
+
+func (m *moreScreen) trail() { m.sh.Go(ScreenTrail) }
 
 func (m *moreScreen) stores() { m.sh.Go(ScreenStores) }
 

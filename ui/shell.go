@@ -23,10 +23,11 @@ const (
 	ScreenBringBack = "bringback"
 	ScreenSettings  = "settings"
 	ScreenStores    = "stores"
+	ScreenTrail     = "trail"
 )
 
 // Screens are the screens that the window can open on.
-var Screens = []string{ScreenTarp, ScreenGlance, ScreenLoadUp, ScreenLeaving, ScreenLookFor, ScreenBringBack, ScreenStores, ScreenSettings, ScreenMore}
+var Screens = []string{ScreenTarp, ScreenGlance, ScreenLoadUp, ScreenLeaving, ScreenLookFor, ScreenTrail, ScreenBringBack, ScreenStores, ScreenSettings, ScreenMore}
 
 // Options are what the window needs from the program that opens it.
 type Options struct {
@@ -109,7 +110,7 @@ func New(opts Options) *Shell {
 	sh.screens = map[string]screen{
 		ScreenTarp: newTarp(sh), ScreenGlance: newGlance(sh), ScreenLoadUp: newLoadUp(sh),
 		ScreenLeaving: newLeaving(sh), ScreenLookFor: newLookFor(sh), ScreenMore: newMore(sh),
-		ScreenBringBack: newBringBack(sh), ScreenSettings: newSettings(sh), ScreenStores: newStores(sh),
+		ScreenBringBack: newBringBack(sh), ScreenSettings: newSettings(sh), ScreenStores: newStores(sh), ScreenTrail: newTrail(sh),
 	}
 	sh.welcome = newWelcome(sh)
 	if sh.screens[sh.here] == nil {
