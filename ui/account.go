@@ -19,7 +19,7 @@ func termID(k int) string { return "term-" + strings.ReplaceAll(parts.FootWords[
 func newAccount(sh *Shell, rig string) screen {
 	rows := func(n *now) []rowDo {
 		var out []rowDo
-		for k, count := range footCounts(n.s.Account(n.scene.ID, rig)) {
+		for k, count := range footCounts(n.account(rig)) {
 			if lines := n.termLines(rig, k); len(lines) > 0 {
 				out = append(out, rowDo{parts.RowView{ID: termID(k), Figure: fmt.Sprint(count), Title: words.L(parts.FootWords[k]), Right: words.N("%d line", "%d lines", len(lines)), Tone: parts.Quiet, Go: "go"},
 					func() { sh.open(newTermLines(sh, rig, k)) }})
@@ -28,7 +28,7 @@ func newAccount(sh *Shell, rig string) screen {
 		return out
 	}
 	return newRowList(sh.now().rigName(rig), words.L("Touch a figure: it shows the lines that make it up"), rows, func(n *now) (string, string) {
-		a := n.s.Account(n.scene.ID, rig)
+		a := n.account(rig)
 		says := words.L("It adds up.")
 		if !a.Adds() {
 			says = words.L("It does not add up. No entry is lost.")
@@ -140,7 +140,7 @@ func (l *entryList) show(n *now) head {
 		objs = append(objs, l.none)
 	}
 	l.list.SetInside(objs...)
-	l.rows.Refresh()
+	l.rows.Settle()
 	h := head{title: n.itemName(l.item), sentence: words.N("%d entry of this scene, the newest first", "%d entries of this scene, the newest first", len(l.keep)), back: true}
 	if it := n.d.Item(l.item); it != nil {
 		h.mark = n.mark(it.Rig)

@@ -26,16 +26,10 @@ type glanceScreen struct {
 	bands  []*reading[bandDrawn]
 	foot   *reading[string] // places without room, and what is with others
 	none   *reading[string]
-	gauges *reading[gaugesDrawn]
+	gauges *gaugePanel
 	sent   *reading[[]sentDrawn]
 	free   *reading[[]freeView]
 	alert  *reading[alertView]
-}
-
-// gaugesDrawn is the panel of readings.
-type gaugesDrawn struct {
-	Read   []gaugeView
-	Unread string
 }
 
 // sentDrawn is a rig and what it could not do.
@@ -51,7 +45,7 @@ func newGlance(sh *Shell) screen {
 	g.away = parts.NewKey(parts.KeyView{ID: "rig-leaving", Title: words.L("Rig\nleaving"), Icon: "leave", Tone: parts.Header}, g.leaving)
 	g.foot = newReading(paintGlanceFoot)
 	g.none = newReading(paintNothingOut)
-	g.gauges = newReading(paintGauges)
+	g.gauges = newGaugePanel(func() { sh.open(newRunning(sh, g.gauges.first())) })
 	g.sent = newReading(paintSent)
 	g.free = newReading(paintFree)
 	g.alert = newReading(paintAlert)
@@ -71,7 +65,7 @@ func (g *glanceScreen) leaving() {
 	}
 	var list []choice
 	for _, r := range rigs {
-		a := n.s.Account(n.scene.ID, r)
+		a := n.account(r)
 		list = append(list, choice{kind: parts.KindRig, id: r, title: n.rigName(r), second: words.F("%d pieces off", a.CameOff-a.Home), mark: n.mark(r)})
 	}
 	g.sh.open(newChooser(g.sh, words.L("Which rig must go?"), words.L("Its pieces are split into grab now, leave, and already elsewhere"), list, func(rig string) {
@@ -94,7 +88,7 @@ func (g *glanceScreen) show(n *now) head {
 // which knows how many names each has room for.
 func (g *glanceScreen) fill(n *now) {
 	v := &g.view
-	g.gauges.set(gaugesDrawn{v.Gauges, v.Unread}, "gauges", gaugeWords(v.Gauges, v.Unread))
+	g.gauges.set(gaugesDrawn{v.Gauges, v.Unread})
 	var sent []sentDrawn
 	var said []string
 	for _, s := range v.Sent {
@@ -116,7 +110,7 @@ func (g *glanceScreen) fill(n *now) {
 	for len(g.bands) < len(v.Bands) {
 		g.bands = append(g.bands, newReading(paintBand))
 	}
-	g.root.Objects = []fyne.CanvasObject{g.free.obj, g.gauges.obj, g.sent.obj}
+	g.root.Objects = []fyne.CanvasObject{g.free.obj, g.gauges, g.sent.obj}
 	if v.Alert.Text != "" {
 		g.root.Objects = append(g.root.Objects, g.alert.obj)
 	}
@@ -177,7 +171,7 @@ func (g *glanceScreen) layRight(x, w, h float32) {
 	head := look.U(36)
 	sent := head + row*float32(len(g.view.Sent))
 	sent = min(sent, h*0.62)
-	place(g.gauges.obj, x, 0, w, h-sent)
+	place(g.gauges, x, 0, w, h-sent)
 	place(g.sent.obj, x, h-sent, w, sent)
 }
 

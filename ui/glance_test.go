@@ -92,26 +92,6 @@ func TestGlanceCountsTheLinesOfEachPlaceAtTheHandOverOfStaging(t *testing.T) {
 	}
 }
 
-func TestGlanceShowsReadingsAsTakenWithTheLowOnesMarked(t *testing.T) {
-	// Minute 41: the second reading of the cylinder in the case at V2.
-	w := demoAt(t, 41, ScreenGlance, glass1280, look.Options{})
-	v := w.shell.now().glance(9)
-	want := gaugeView{Item: "R41-105", Name: "Oxygen D, in case", Place: "V2", Figure: "600", Unit: "psi", Clock: "19:31", At: "19:31, 0 min ago", Low: true, Limit: "under 1150"}
-	if len(v.Gauges) == 0 || v.Gauges[0] != want {
-		t.Fatalf("first gauge %+v, want %+v", v.Gauges, want)
-	}
-	if !strings.HasPrefix(v.Alert.Text, "Oxygen D, in case at V2: 600 psi") || !v.Alert.Loud {
-		t.Errorf("alert %+v", v.Alert)
-	}
-	// Minute 60: the spare was fitted at 19:32 and nobody has read it.
-	w = demoAt(t, 60, ScreenGlance, glass1280, look.Options{})
-	v = w.shell.now().glance(9)
-	want = gaugeView{Item: "R41-111", Name: "Oxygen D, spare", Place: "V2", At: "19:32, 18 min ago"}
-	if len(v.Gauges) == 0 || v.Gauges[0] != want {
-		t.Errorf("first gauge %+v, want %+v", v.Gauges, want)
-	}
-}
-
 func TestGlanceSaysInWordsThatItsDataIsOld(t *testing.T) {
 	w := demoAt(t, 60, ScreenGlance, glass1280, look.Options{})
 	w.now = w.now.Add(5 * time.Minute)

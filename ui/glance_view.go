@@ -47,8 +47,9 @@ type bandName struct {
 
 // glance makes the view, with room for so many families at the foot.
 func (n *now) glance(cells int) glanceView {
-	v := glanceView{Sentence: n.age(), Bands: n.bands(), Away: n.awayLine(), Free: n.free(cells), Alert: n.alert()}
-	v.Gauges, v.Unread = n.gauges()
+	figures := n.figures()
+	v := glanceView{Sentence: n.age(), Bands: n.bands(), Away: n.awayLine(), Free: n.free(cells), Alert: n.alert(figures)}
+	v.Gauges, v.Unread = n.gaugeViews(figures)
 	for _, r := range n.present() {
 		v.Sent = append(v.Sent, n.sent(r))
 	}
@@ -109,7 +110,7 @@ func (n *now) bands() []bandView {
 		at[c.Place].Lines += c.Lines
 		at[c.Place].Pieces += c.Pieces
 	}
-	for _, r := range n.s.Books() {
+	for _, r := range n.books() {
 		lines[r.Place] = append(lines[r.Place], r)
 	}
 	var out []bandView
@@ -204,7 +205,7 @@ func splitNumber(name string) (stem, num string) {
 // awayLine is what has left the scene, in one line: "3 with Medic 9, 2 bagged".
 func (n *now) awayLine() string {
 	count := map[string]int{}
-	for _, r := range n.s.Books() {
+	for _, r := range n.books() {
 		switch r.Place.Kind {
 		case model.With:
 			count[words.F("with %s", n.partyName(r.Place.Name))] += r.Quantity

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tarpside/model"
+	"tarpside/model/rundown"
 	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
@@ -246,9 +247,8 @@ func (n *now) openLine(r model.PlaceRow) string {
 			text = words.F("%s, %d of %d", it.Short(), r.Quantity, it.Quantity)
 		}
 	case model.Charging:
-		last, _ := n.gaugeEntries()
-		if e, ok := last[it.ID]; ok {
-			text += words.F(", at %s", gaugeWord(e.answer))
+		if a, ok := rundown.Newest(n.d, n.pic.Entries, n.scene.ID, r.Line); ok {
+			text += words.F(", at %s", gaugeWord(a))
 		}
 	case model.At:
 		if who := n.crewOf(r.Holder, it.Rig); who != "" {

@@ -26,7 +26,7 @@ func newLimits(sh *Shell) screen {
 					func() { sh.open(newLimitLines(sh, c.ID)) }})
 			}
 		}
-		return out
+		return append(out, sh.sumRow())
 	}
 	return newRowList(words.L("Limits"), words.L("Each piece has its own limit. Touch a check"), rows, func(*now) (string, string) {
 		return words.L("Where they come from"), words.L("The limits are this department's own and stand in its inventory; what stands beside each is from its table of checks. " +

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tarpside/model"
+	"tarpside/model/rundown"
 	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
@@ -141,7 +142,7 @@ func (n *now) staysWith(rig, chosen string) string {
 		if r == chosen {
 			return r
 		}
-		off := n.s.Account(n.scene.ID, r).CameOff
+		off := n.account(r).CameOff
 		if n.d.RigAgency(r) == n.d.RigAgency(rig) {
 			off += 1 << 20
 		}
@@ -221,7 +222,7 @@ func (n *now) without(rig string, rows []releaseRow) []string {
 		grab[n.d.ItemIndex(r.Item)] += r.Grab
 	}
 	var out []string
-	for _, r := range n.s.Ready() {
+	for _, r := range n.ready() {
 		if r.Rig != rig {
 			continue
 		}
@@ -235,7 +236,7 @@ func (n *now) without(rig string, rows []releaseRow) []string {
 				continue
 			}
 			now += grab[i]
-			if ask, ok := n.gaugeOf(&n.d.Items[i]); ok {
+			if ask, ok := rundown.Gauge(n.d, &n.d.Items[i]); ok {
 				word := words.L("not read")
 				if n.s.Line(i).IsOpen(ask.Check) {
 					word = words.L("low")
