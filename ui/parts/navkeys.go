@@ -245,7 +245,8 @@ func (k *PlaceKey) paintPlace(p *Pen, size fyne.Size) {
 		side := look.U(28)
 		x, y := size.Width-side-look.U(12), footY-side-look.U(3)
 		if in+name.lastWidth() > x && top+name.H > y+side*0.2 { // then the icon stands at the end of the first line
-			ink.First = side + look.U(4)
+			side = look.U(20)
+			ink.First = side + look.U(2)
 			name, x, y = p.fit(v.Name, ink, w, footY-top), size.Width-side-look.U(6), top
 		}
 		p.Put(name, in, top, w)
