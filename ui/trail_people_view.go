@@ -36,7 +36,7 @@ func (t *trailScreen) peopleView() node {
 	}
 	rows = append(rows, sized(node{id: "no-name", view: parts.RowView{ID: "no-name", Title: "One more", Second: "without a name", Icon: "plus", Tone: parts.Quiet}}, look.Floor))
 	for _, m := range n.crew() {
-		if t.p.walks(m.ID) >= 0 {
+		if t.p.Walks(m.ID) >= 0 {
 			continue
 		}
 		r := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Tone: parts.Hole, State: "stays"}

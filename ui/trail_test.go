@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"tarpside/model"
+	litter "tarpside/model/trail"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
 )
@@ -161,7 +162,7 @@ func TestEachLimitIsAskedForAndNoBodyWeightIsKept(t *testing.T) {
 		w.mustTouch("act back")
 	}
 	w.mustTouch("act step-trip", "act patient", "digit 2", "digit 2", "digit 3", "digit done")
-	text, err := w.board.Setting(settingParty + w.shell.now().scene.ID)
+	text, err := w.board.Setting("party:" + w.shell.now().scene.ID)
 	if err != nil || !strings.Contains(text, `"limit":20`) || strings.Contains(text, "165") || strings.Contains(text, "223") {
 		t.Errorf("kept: %s, %v", text, err)
 	}
@@ -369,9 +370,9 @@ func BenchmarkTrailLoadOfSixtyPeopleAndThreeHundredLines(b *testing.B) {
 	n.d.Pulls = d.Pulls
 	defer func() { n.d.Pulls = saved }()
 	t := w.shell.screens[ScreenTrail].(*trailScreen)
-	t.step, t.p = trailLoad, party{}
+	t.step, t.p = trailLoad, litter.Party{}
 	for range 60 {
-		t.p.addNoName()
+		t.p.AddNoName()
 	}
 	w.shell.Refresh()
 	k := 0
