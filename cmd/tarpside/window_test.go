@@ -210,9 +210,10 @@ func TestAFileThatIsNoDepartmentIsRefusedInWords(t *testing.T) {
 	if err := os.WriteFile(path, []byte(strings.Repeat("a letter, no department\n", 200)), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	var words strings.Builder
-	if code := run([]string{"-db", path}, &words); code != 1 || !strings.Contains(words.String(), "letter.db") {
-		t.Errorf("exit %d, %q; want 1 and words that name the file", code, words.String())
+	cmd := exec.Command(program, "-db", path)
+	words, err := cmd.CombinedOutput()
+	if err == nil || cmd.ProcessState.ExitCode() != 1 || !strings.Contains(string(words), "letter.db") {
+		t.Errorf("%v, %q; want exit 1 and words that name the file", err, words)
 	}
 }
 
