@@ -204,6 +204,18 @@ func TestEveryFigureSaysHowItIsGotInOneTouch(t *testing.T) {
 		}
 		w.mustTouch("act back")
 	}
+	w.mustTouch("act step-people", "member M02", "act how-limit")
+	if got := w.text("source"); !strings.Contains(got, "ADP 3-90") || !strings.Contains(w.text("limits"), "never the weight of the body") {
+		t.Errorf("a limit comes from %q", got)
+	}
+	w.mustTouch("act back", "act drops-out", "member M03", "act drops-out", "member M04", "act drops-out", "act step-load", "act how-leave")
+	if got := w.text("formula"); !strings.Contains(got, "a must is never proposed") {
+		t.Errorf("what to leave is worked out by %q", got)
+	}
+	w.mustTouch("act back", "act step-people")
+	for range 3 {
+		w.mustTouch("act no-name")
+	}
 	w.mustTouch("act step-carry")
 	for _, p := range w.parts {
 		if p.ID == "how-out" && !strings.Contains(p.Text, "from memory") {
