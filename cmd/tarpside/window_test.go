@@ -83,16 +83,21 @@ func start(t *testing.T, args ...string) *running {
 	if err := r.cmd.Start(); err != nil {
 		t.Fatal(err)
 	}
-	t.Cleanup(func() {
-		r.cmd.Process.Signal(os.Interrupt)
-		r.cmd.Process.Kill()
-		r.cmd.Wait()
-		if bad := r.err.faults(); len(bad) > 0 {
-			t.Errorf("the window wrote to its error stream: %q", bad)
-		}
-	})
+	t.Cleanup(r.end)
 	r.wait("the window to come up", func() bool { return len(r.read()) > 0 })
 	return r
+}
+
+// end kills the window, as a battery that is pulled would.
+func (r *running) end() {
+	if r.cmd.ProcessState != nil {
+		return // it has ended before
+	}
+	r.cmd.Process.Kill()
+	r.cmd.Wait()
+	if bad := r.err.faults(); len(bad) > 0 {
+		r.t.Errorf("the window wrote to its error stream: %q", bad)
+	}
 }
 
 func (r *running) read() []parts.Part {
@@ -107,7 +112,7 @@ func (r *running) read() []parts.Part {
 // wait waits until the parts file shows what is wanted.
 func (r *running) wait(what string, done func() bool) {
 	r.t.Helper()
-	for end := time.Now().Add(60 * time.Second); time.Now().Before(end); time.Sleep(50 * time.Millisecond) {
+	for end := time.Now().Add(60 * time.Second); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
 		if done() {
 			return
 		}
