@@ -68,13 +68,13 @@ func display() (stop func(), err error) {
 
 // running is a window on the display.
 type running struct {
-	t     *testing.T
+	t     testing.TB
 	parts string
 	cmd   *exec.Cmd
 	err   stderr
 }
 
-func start(t *testing.T, args ...string) *running {
+func start(t testing.TB, args ...string) *running {
 	t.Helper()
 	r := &running{t: t, parts: filepath.Join(t.TempDir(), "parts.json")}
 	r.cmd = exec.Command(program, append([]string{"-parts", r.parts}, args...)...)
@@ -140,7 +140,7 @@ func (r *running) tap(kind, id string, wander int) {
 		"mousemove", fmt.Sprint(x+wander), fmt.Sprint(y), "sleep", "0.05", "mouseup", "1")
 }
 
-func xdotool(t *testing.T, args ...string) {
+func xdotool(t testing.TB, args ...string) {
 	t.Helper()
 	if out, err := exec.Command("xdotool", args...).CombinedOutput(); err != nil {
 		t.Fatalf("xdotool: %v %s (go run ./cmd/dev test installs it)", err, out)
