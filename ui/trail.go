@@ -8,6 +8,7 @@ import (
 
 	"tarpside/model"
 	"tarpside/model/sum"
+	litter "tarpside/model/trail"
 	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
@@ -33,7 +34,7 @@ type trailScreen struct {
 	v    trailView
 
 	scene *string // of which p was chosen
-	p     party
+	p     litter.Party
 
 	step   trailStep
 	chosen string // load: an item; people: who walks
@@ -196,8 +197,8 @@ func (t *trailScreen) choose(item string, n int) {
 // actPeople does an act on those who walk.
 func (t *trailScreen) actPeople(kind, rest, id string) {
 	switch {
-	case kind == parts.KindMember && t.p.walks(rest) < 0:
-		t.p.People = append(slices.Clone(t.p.People), carrier{ID: rest})
+	case kind == parts.KindMember && t.p.Walks(rest) < 0:
+		t.p.People = append(slices.Clone(t.p.People), litter.Walker{ID: rest})
 		t.chosen = rest
 	case kind == parts.KindMember:
 		if t.chosen == rest {
@@ -206,9 +207,9 @@ func (t *trailScreen) actPeople(kind, rest, id string) {
 		t.chosen = rest
 		return
 	case id == "no-name":
-		t.chosen = t.p.addNoName()
+		t.chosen = t.p.AddNoName()
 	case id == "drops-out":
-		t.p.People = slices.DeleteFunc(slices.Clone(t.p.People), func(c carrier) bool { return c.ID == t.chosen })
+		t.p.People = slices.DeleteFunc(slices.Clone(t.p.People), func(c litter.Walker) bool { return c.ID == t.chosen })
 		t.chosen = ""
 	case id == "limit", id == "body":
 		t.pad, t.typed = id, ""
@@ -223,7 +224,7 @@ func (t *trailScreen) actPeople(kind, rest, id string) {
 
 // setLimit keeps what the chosen one can take, in pounds; nought is the usual.
 func (t *trailScreen) setLimit(lb float64) {
-	if k := t.p.walks(t.chosen); k >= 0 {
+	if k := t.p.Walks(t.chosen); k >= 0 {
 		t.p.People = slices.Clone(t.p.People)
 		t.p.People[k].Limit = lb
 	}

@@ -24,7 +24,7 @@ func (t *trailScreen) log(acts ...model.Act) {
 // walkActs are the moves of what goes along to the party's place: from the
 // tarp first, then straight off the rig. What is with the party already stays
 // there; of what two people saw too few of, no more than they saw goes.
-func (n *now) walkActs(p *party, v *trailView) []model.Act {
+func (n *now) walkActs(p *litter.Party, v *trailView) []model.Act {
 	var acts []model.Act
 	walked := map[string]int{} // with what was used since
 	for _, x := range v.out {

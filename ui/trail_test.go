@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"tarpside/model"
+	litter "tarpside/model/trail"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
 )
@@ -161,7 +162,7 @@ func TestEachLimitIsAskedForAndNoBodyWeightIsKept(t *testing.T) {
 		w.mustTouch("act back")
 	}
 	w.mustTouch("act step-trip", "act patient", "digit 2", "digit 2", "digit 3", "digit done")
-	text, err := w.board.Setting(settingParty + w.shell.now().scene.ID)
+	text, err := w.board.Setting("party:" + w.shell.now().scene.ID)
 	if err != nil || !strings.Contains(text, `"limit":20`) || strings.Contains(text, "165") || strings.Contains(text, "223") {
 		t.Errorf("kept: %s, %v", text, err)
 	}
@@ -202,6 +203,18 @@ func TestEveryFigureSaysHowItIsGotInOneTouch(t *testing.T) {
 			t.Errorf("%s comes from %q, want %q", c.id, got, c.source)
 		}
 		w.mustTouch("act back")
+	}
+	w.mustTouch("act step-people", "member M02", "act how-limit")
+	if got := w.text("source"); !strings.Contains(got, "ADP 3-90") || !strings.Contains(w.text("limits"), "never the weight of the body") {
+		t.Errorf("a limit comes from %q", got)
+	}
+	w.mustTouch("act back", "act drops-out", "member M03", "act drops-out", "member M04", "act drops-out", "act step-load", "act how-leave")
+	if got := w.text("formula"); !strings.Contains(got, "a must is never proposed") {
+		t.Errorf("what to leave is worked out by %q", got)
+	}
+	w.mustTouch("act back", "act step-people")
+	for range 3 {
+		w.mustTouch("act no-name")
 	}
 	w.mustTouch("act step-carry")
 	for _, p := range w.parts {
@@ -369,9 +382,9 @@ func BenchmarkTrailLoadOfSixtyPeopleAndThreeHundredLines(b *testing.B) {
 	n.d.Pulls = d.Pulls
 	defer func() { n.d.Pulls = saved }()
 	t := w.shell.screens[ScreenTrail].(*trailScreen)
-	t.step, t.p = trailLoad, party{}
+	t.step, t.p = trailLoad, litter.Party{}
 	for range 60 {
-		t.p.addNoName()
+		t.p.AddNoName()
 	}
 	w.shell.Refresh()
 	k := 0
