@@ -224,7 +224,7 @@ func paintFree(v *[]freeView, p *parts.Pen, size fyne.Size) {
 func paintWhose(f freeView, p *parts.Pen, x, y, w float32) {
 	side := look.U(22)
 	if f.Count == 0 {
-		p.Write(words.L("none free"), parts.Ink{Role: look.Small, Color: look.Alarm, Lines: 1}, x, y, w, 0)
+		p.Write(parts.Or(words.L("none free"), words.L("none")), parts.Ink{Role: look.Small, Color: look.Alarm, Lines: 1}, x, y, w, 0)
 		return
 	}
 	var need float32

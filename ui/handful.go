@@ -34,7 +34,7 @@ func newHandStrip(t *tarpScreen) *handStrip {
 	for range 5 {
 		h.keys = append(h.keys, parts.NewQuantityKey("", "", false, nil))
 	}
-	h.kit = parts.NewKey(parts.KeyView{ID: "open-kit", Title: words.L("Open"), Second: words.L("what is in it"), Icon: "kit", Lay: parts.LayStack}, h.openKit)
+	h.kit = parts.NewKey(parts.KeyView{ID: "open-kit", Title: words.L("Open"), Second: parts.Or(words.L("what is in it"), words.L("inside")), Icon: "kit", Lay: parts.LayStack}, h.openKit)
 	h.drop = parts.NewKey(parts.KeyView{ID: "drop", Title: words.L("Drop"), Icon: "cross", Lay: parts.LayStack}, h.letGo)
 	h.Container = box(h.layout, h.panel, h.words, h.drop)
 	return h

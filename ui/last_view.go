@@ -217,7 +217,7 @@ func (n *now) stripView(picks []pick) parts.StripView {
 		}
 	}
 	if len(picks) > 0 {
-		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("Now touch a place"), Second: words.L("More pieces can be picked first. They all go together.")}
+		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("Now touch a place"), Second: parts.Or(words.L("More pieces can be picked first. They all go together."), words.L("More can be picked."))}
 	}
 	if n.pic.ReadOnly != "" {
 		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: words.L("This window only reads"), Second: n.pic.ReadOnly}

@@ -227,7 +227,7 @@ func (l *leavingScreen) head(n *now, v *leavingView) head {
 	tab := min((room-aloudW)/float32(len(rigs)), 140)
 	for _, r := range rigs {
 		open := len(n.s.Leaving(r))
-		t := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: r == n.rig, Count: words.F("%s open", parts.B(fmt.Sprint(open)))}
+		t := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: r == n.rig, Count: parts.Or(words.F("%s open", parts.B(fmt.Sprint(open))), parts.B(fmt.Sprint(open)))}
 		if tab < 130 {
 			t.Count = fmt.Sprint(open)
 		}

@@ -52,6 +52,9 @@ func (k *lookKey) paint(p *parts.Pen, size fyne.Size) {
 	in := look.U(13)
 	w := size.Width - 2*in
 	side := look.U(30)
+	if p.Fit(v.Title, parts.Ink{Role: look.Name, Lines: 1}, w, 0).Cut() || p.Fit(v.Says, parts.Ink{Role: look.Body, Lines: 1}, w, 0).Cut() {
+		in, w = look.U(6), size.Width-look.U(12)
+	}
 	p.Icon(icon, color, in, look.U(11), side)
 	p.Write(word, parts.Ink{Role: look.SmallBold, Align: fyne.TextAlignTrailing, Lines: 1}, in+side, look.U(14), w-side, 0)
 	p.Write(v.Title, parts.Ink{Role: look.Name, Lines: 1}, in, look.U(50), w, 0)
@@ -95,7 +98,7 @@ func openWraps(text string, w float32) bool {
 // no room beside the title and stands under it.
 func openNoteUnder(g openGroup, w float32) bool {
 	title := fyne.MeasureText(g.Title, look.TileName.Base(), look.TileName.Style()).Width
-	note := fyne.MeasureText(g.Note, look.Small.Base()+1, look.Small.Style()).Width
+	note := fyne.MeasureText(parts.Plain(g.Note), look.Small.Base()+1, look.Small.Style()).Width
 	return g.Note != "" && title+note+look.U(openIndent+12) > w
 }
 
@@ -169,7 +172,7 @@ func paintOpenHead(v *openHead, p *parts.Pen, size fyne.Size) {
 	said := p.Fit(words.N("open line", "open lines", v.Lines), parts.Ink{Role: look.Name, Lines: 1}, size.Width/2, 0)
 	p.Put(said, in+fig.W+look.U(10), look.U(13), said.W)
 	x := in + fig.W + said.W + look.U(26)
-	p.Write(words.F("of %s, by whom they are with", v.Name), parts.Ink{Role: look.Body, Lines: 1}, x, look.U(17), size.Width-x-in, 0)
+	p.Write(parts.Or(words.F("of %s, by whom they are with", v.Name), words.F("of %s", v.Name)), parts.Ink{Role: look.Body, Lines: 1}, x, look.U(17), size.Width-x-in, 0)
 }
 
 func paintOpenList(v *[]openGroup, p *parts.Pen, size fyne.Size) {

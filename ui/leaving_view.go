@@ -103,6 +103,8 @@ func (n *now) lookViews(v *leavingView, seen map[string]int64) {
 			k.Says, k.Wrong = n.lookLines(v.Rig, wheelChock)
 		case "look-cones":
 			k.Says, k.Wrong = n.lookLines(v.Rig, func(it *model.Item) bool { return strings.Contains(strings.ToLower(it.Name), "cone") })
+		case "look-roof":
+			k.Says = parts.Or(k.Says, words.L("shut"))
 		case "look-tarp":
 			k.Says, k.Wrong = n.lookLines(v.Rig, stagingTarp)
 		}
@@ -219,7 +221,8 @@ func (n *now) searchClosed(rig string) string {
 	for i := len(n.pic.Entries) - 1; i >= 0; i-- {
 		e := &n.pic.Entries[i]
 		if it := n.d.Item(e.Item); e.Verb == model.StopLook && e.Taken() && it != nil && it.Rig == rig {
-			return words.F("closed by %s %s", n.memberShort(e.By), n.clock(e.At()))
+			by, at := n.memberShort(e.By), n.clock(e.At())
+			return parts.Or(words.F("closed by %s %s", by, at), by+" "+at)
 		}
 	}
 	return words.L("search closed by an officer")

@@ -35,7 +35,7 @@ func (l *loadupScreen) body() fyne.CanvasObject { return l.tree.box }
 
 func (l *loadupScreen) show(n *now) head {
 	l.st.settle(n)
-	v := parts.KeyView{ID: "other", Title: words.L("Other work"), Second: words.L("rig, driver"), Tone: parts.Header}
+	v := parts.KeyView{ID: "other", Title: words.L("Other work"), Second: parts.Or(words.L("rig, driver"), words.L("rig")), Tone: parts.Header}
 	if l.st.mode == luOther {
 		v.Title, v.Second, v.State = words.L("Back"), words.L("to loading"), "open"
 	}
@@ -73,7 +73,7 @@ func (n *now) loadupHead(st *luState, other *parts.Key) head {
 	h.big, h.bigWords, h.bigLine = fmt.Sprint(in), words.F("of %d lines in", all), n.roughly(st.rig, n.narrow())
 	switch {
 	case all == 0:
-		h.big, h.bigWords, h.bigLine = "0", words.L("lines off"), words.L("nothing to put back")
+		h.big, h.bigWords, h.bigLine = "0", words.L("lines off"), parts.Or(words.L("nothing to put back"), words.L("nothing"))
 	case n.narrow():
 		h.bigWords = words.F("of %d in", all)
 	}

@@ -105,7 +105,7 @@ func (n *now) bayView(st *luState, cols int) node {
 		b.hand = p.item.ID
 		b.shutBy = n.closedBy(p.line)
 	}
-	v := listOf{panel: parts.PanelView{ID: "bay", Title: words.F("%s as it stands open", upper(st.at.Compartment)), Right: b.note()}, gap: 6}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: parts.Or(words.F("%s as it stands open", upper(st.at.Compartment)), upper(st.at.Compartment)), Right: b.note()}, gap: 6}
 	var rows []node
 	for len(above) > 0 {
 		k := len(above[0].lines)

@@ -73,6 +73,17 @@ func (n *now) sideOf(rig string, d loadup.Door) string {
 	return word
 }
 
+// sideWord is a side over its first door.
+func sideWord(side string) string {
+	switch side {
+	case driverSide:
+		return parts.Or(words.L(side), words.L("driver"))
+	case officerSide:
+		return parts.Or(words.L(side), words.L("officer"))
+	}
+	return words.L(side)
+}
+
 // doorName is a door in two words at most; the side stands over it.
 func doorName(d loadup.Door, side string) string {
 	first, rest, many := strings.Cut(d.Compartment, " ")
@@ -136,7 +147,7 @@ func (n *now) doorViews(st *luState, width float32) node {
 			for j, d := range group {
 				v := n.doorView(st, d, side, togo[d], eyes)
 				if j == 0 && len(group) == 1 || j == (len(group)-1)/2 && len(group) > 1 {
-					v.Side = words.L(side)
+					v.Side = sideWord(side)
 				}
 				kids.kids = append(kids.kids, node{id: v.ID, view: v})
 			}
@@ -148,7 +159,7 @@ func (n *now) doorViews(st *luState, width float32) node {
 }
 
 func (n *now) foldedSide(st *luState, group []loadup.Door, side string, togo map[loadup.Door]int) node {
-	v := parts.DoorView{Side: words.L(side), Name: words.F("%d doors", len(group))}
+	v := parts.DoorView{Side: sideWord(side), Name: words.F("%d doors", len(group))}
 	a, b := doorName(group[0], side), doorName(group[len(group)-1], side)
 	if len(a) <= 2 && len(b) <= 2 {
 		v.Name = a + "-" + b
@@ -280,9 +291,9 @@ func (n *now) roughly(rig string, narrow bool) string {
 	minutes := (seconds + 59) / 60
 	switch {
 	case narrow && open == 1:
-		return words.F("%d min + 1 search", minutes)
+		return parts.Or(words.F("%d min + 1 search", minutes), fmt.Sprintf("%d + 1", minutes))
 	case narrow && open > 1:
-		return words.F("%d min + %d open", minutes, open)
+		return parts.Or(words.F("%d min + %d open", minutes, open), fmt.Sprintf("%d + %d", minutes, open))
 	case narrow:
 		return words.F("about %d min", minutes)
 	}
@@ -292,9 +303,9 @@ func (n *now) roughly(rig string, narrow bool) string {
 	}
 	switch {
 	case open == 1:
-		out += words.L(" + 1 open search")
+		out = parts.Or(out+words.L(" + 1 open search"), n.roughly(rig, true))
 	case open > 1:
-		out += words.F(" + %d open searches", open)
+		out = parts.Or(out+words.F(" + %d open searches", open), n.roughly(rig, true))
 	}
 	return out
 }

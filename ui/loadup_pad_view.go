@@ -169,7 +169,7 @@ func (n *now) countedWords(st *luState, p piece) string {
 	}
 	said := words.F("Counted %s", n.clock(at))
 	if by != "" {
-		said += words.F(" by %s", n.memberName(by))
+		said += parts.Or(words.F(" by %s", n.memberName(by)), "")
 	}
 	if n.s.KitState(p.line) == model.ShortUsable {
 		said += words.L(": short, but usable")

@@ -35,7 +35,7 @@ func newMore(sh *Shell) screen {
 	}
 	m.close = parts.NewHoldKey(parts.HoldView{}, m.closeScene)
 	m.rows = parts.NewColumn(look.Gap)
-	m.panel = parts.NewPanel(parts.PanelView{Title: words.L("Each rig's balance"), Note: words.L("what came off, and where it is"), Rule: true}, m.rows)
+	m.panel = parts.NewPanel(parts.PanelView{Title: words.L("Each rig's balance"), Note: parts.Or(words.L("what came off, and where it is"), words.L("what came off")), Rule: true}, m.rows)
 	m.about = parts.NewPanel(parts.PanelView{Title: words.L("Before you rely on it"), Rule: true}, parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: words.L(aboutWords)}))
 	m.side = parts.NewScroller(parts.NewColumn(look.Gap, m.panel, m.about))
 	m.none = parts.NewLines(parts.LabelView{Text: words.L("Nothing has come off a rig in this scene."), Role: look.Body})
@@ -68,15 +68,15 @@ func (m *moreScreen) layout(size fyne.Size) {
 // show brings the screen up to date.
 func (m *moreScreen) show(n *now) head {
 	open := n.scene.ID != "" && !n.scene.Closed
-	staging := words.L("nobody is named")
+	staging := parts.Or(words.L("nobody is named"), words.L("Nobody"))
 	if n.scene.Staging != "" {
-		staging = words.F("now %s", n.memberName(n.scene.Staging))
+		staging = parts.Or(words.F("now %s", n.memberName(n.scene.Staging)), n.memberShort(n.scene.Staging))
 	}
 	day, light := words.L("Day look"), "day"
 	if n.opts.Look.Day {
 		day, light = words.L("Night look"), "night"
 	}
-	fresh := words.L("a second one, beside this")
+	fresh := parts.Or(words.L("a second one, beside this"), words.L("a second one"))
 	if !open {
 		fresh = words.L("keeps what is still out")
 	}
@@ -84,8 +84,8 @@ func (m *moreScreen) show(n *now) head {
 		{ID: "relieve", Title: words.L("Hand over staging"), Second: staging, Icon: "two"},
 		{ID: "arrive", Title: words.L("Somebody arrives"), Second: words.L("a rig or an agency"), Icon: "in"},
 		{ID: "new-scene", Title: words.L("New scene"), Second: fresh, Icon: "plus"},
-		{ID: ScreenBringBack, Title: words.L("Bring back"), Second: words.L("and charge, restock"), Icon: "back"},
-		{ID: ScreenStores, Title: words.L("Stores"), Second: words.L("what is where, the inventory"), Icon: "kit"},
+		{ID: ScreenBringBack, Title: words.L("Bring back"), Second: parts.Or(words.L("and charge, restock"), words.L("restock")), Icon: "back"},
+		{ID: ScreenStores, Title: words.L("Stores"), Second: parts.Or(words.L("what is where, the inventory"), words.L("the inventory")), Icon: "kit"},
 		{ID: ScreenSettings, Title: words.L("Settings"), Second: words.L("size, limits, practice"), Icon: "settings"},
 		{ID: "day", Title: day, Second: words.L("for sun, or for the dark"), Icon: light},
 		{ID: "who", Title: words.L("Who has this tablet"), Second: n.whoWord(n.by), Icon: "one"},
@@ -94,7 +94,7 @@ func (m *moreScreen) show(n *now) head {
 		v.Lay = parts.LayLeft
 		m.keys[i].Set(v)
 	}
-	m.close.Set(parts.HoldView{ID: "close-scene", Title: words.L("Hold to close the scene"), Second: n.sceneName(), Sure: words.L("Close"), Off: !open})
+	m.close.Set(parts.HoldView{ID: "close-scene", Title: words.L("Hold to close"), Second: parts.Or(n.sceneName(), ""), Sure: words.L("Close"), Off: !open})
 	m.showRigs(n)
 	v := n.stripView(nil)
 	m.strip.Set(v)

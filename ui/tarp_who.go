@@ -89,13 +89,13 @@ func (t *tarpScreen) aidKeys() []*parts.Key {
 }
 
 func (t *tarpScreen) showAids(n *now) {
-	again := parts.KeyView{ID: "again", Title: words.L("Again"), Second: words.L("no place"), Icon: "go", Off: true}
+	again := parts.KeyView{ID: "again", Title: words.L("Again"), Second: parts.Or(words.L("no place"), words.L("none")), Icon: "go", Off: true}
 	if p, err := model.ParsePlace(t.last); err == nil {
 		p.Ground = n.scene.Ground
 		again.Title = words.F("To %s", n.placeName(p))
 		again.Second, again.Off = words.L("again"), !n.allGo(t.picks, p)
 	}
-	who := parts.KeyView{ID: "holder", Title: words.L("Who"), Second: words.L("as before"), Icon: "one"}
+	who := parts.KeyView{ID: "holder", Title: words.L("Who"), Second: parts.Or(words.L("as before"), words.L("same")), Icon: "one"}
 	if t.named != nil {
 		who.Tone, who.Title, who.Second = parts.Live, words.L("Nobody"), ""
 		if *t.named != "" {
