@@ -16,6 +16,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"tarpside/assets"
+	"tarpside/model/sum"
 	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
@@ -49,7 +50,9 @@ func TestNoTextIsCutInALanguageFortyPercentLonger(t *testing.T) {
 		}
 	}
 	walkOver(t, demo, []float32{1}, each)
-	rove(t, demo, each)
+	rove(t, demo, 60, glass1280, each)
+	rove(t, demo, 125, glass1024, each)
+	rove(t, demo, 177, glass1024, each)
 }
 
 // pages are the screens that open over another one, beside those that a touch
@@ -82,29 +85,27 @@ var pages = []func(w *window) screen{
 }
 
 // rove touches each part of every screen once, and opens every page.
-func rove(t *testing.T, tables fs.FS, each func(w *window, where string)) {
-	for minute, size := range map[int]fyne.Size{60: glass1280, 125: glass1024, 177: glass1024} {
-		w := tablesAt(t, tables, minute, ScreenTarp, size, glassLook(size, 1))
-		at := fmt.Sprintf(", minute %d, %gx%g, text 1.0", minute, size.Width, size.Height)
-		for i, page := range pages {
-			w.shell.Go(ScreenMore)
-			w.shell.open(page(w))
-			each(w, fmt.Sprintf("page %d%s", i, at))
-		}
-		for _, screen := range Screens {
+func rove(t *testing.T, tables fs.FS, minute int, size fyne.Size, each func(w *window, where string)) {
+	w := tablesAt(t, tables, minute, ScreenTarp, size, glassLook(size, 1))
+	at := fmt.Sprintf(", minute %d, %gx%g, text 1.0", minute, size.Width, size.Height)
+	for i, page := range pages {
+		w.shell.Go(ScreenMore)
+		w.shell.open(page(w))
+		each(w, fmt.Sprintf("page %d%s", i, at))
+	}
+	for _, screen := range Screens {
+		w.shell.Go(screen)
+		kinds := map[string]int{}
+		for _, p := range parts.Targets(w.shell.Root(), size) {
+			if kinds[p.Kind]++; p.Kind == parts.KindScreen || p.Kind == parts.KindDigit || p.Kind != parts.KindAct && kinds[p.Kind] > 3 {
+				continue
+			}
 			w.shell.Go(screen)
-			kinds := map[string]int{}
-			for _, p := range parts.Targets(w.shell.Root(), size) {
-				if kinds[p.Kind]++; p.Kind == parts.KindScreen || p.Kind == parts.KindDigit || p.Kind != parts.KindAct && kinds[p.Kind] > 3 {
-					continue
-				}
-				w.shell.Go(screen)
-				w.shell.said, w.shell.tarp().picks, w.shell.tarp().find.on = nil, nil, false
-				w.shell.refresh()
-				if _, here := w.find(p.Kind, p.ID); here {
-					w.tap(p.Kind, p.ID)
-					each(w, fmt.Sprintf("%s, after %s %q%s", screen, p.Kind, p.ID, at))
-				}
+			w.shell.said, w.shell.tarp().picks, w.shell.tarp().find.on = nil, nil, false
+			w.shell.refresh()
+			if _, here := w.find(p.Kind, p.ID); here {
+				w.tap(p.Kind, p.ID)
+				each(w, fmt.Sprintf("%s, after %s %q%s", screen, p.Kind, p.ID, at))
 			}
 		}
 	}
@@ -120,7 +121,7 @@ var told = map[string][]string{
 // named are the columns of ids: they are no words of any language, and are
 // known by the whole cell.
 var named = map[string][]string{
-	"agencies.csv": {"agency"}, "items.csv": {"item"}, "members.csv": {"member"}, "places.csv": {"place"}, "rigs.csv": {"rig"},
+	"agencies.csv": {"agency"}, "items.csv": {"item"}, "members.csv": {"member", "rig"}, "places.csv": {"place"}, "rigs.csv": {"rig"},
 	"slots.csv": {"slot"}, "checks.csv": {"check"},
 }
 
@@ -215,13 +216,13 @@ func TestNoEnglishIsLeftOnTheScreenInAnotherLanguage(t *testing.T) {
 			if slices.ContainsFunc(finished, func(r string) bool { return strings.Contains(strings.ToLower(r), strings.ToLower(c.Text)) }) {
 				continue
 			}
-			if left := english(c.Text, cells); len(left) > 0 {
+			if left := english(c.Text, cells); len(left) > 0 && !slices.ContainsFunc(finished, func(r string) bool { return hasAll(r, left) }) {
 				t.Errorf("%s: %q has the English %q", where, c.Text, left)
 			}
 		}
 	}
 	walkOver(t, tables, []float32{1}, each)
-	rove(t, tables, each)
+	rove(t, tables, 125, glass1024, each)
 }
 
 // finished are the sentences that model and board make as a whole: replies,
@@ -231,13 +232,34 @@ func (w *window) finished() []string {
 	var out []string
 	n := w.shell.now()
 	for _, e := range n.pic.Entries {
-		out = append(out, e.Reply.Text)
+		out = append(out, e.Reply.Text, e.Reading)
 	}
+	sums := []sum.Answer{}
 	for _, f := range n.figures() {
-		out = append(out, f.Sum.Text, f.Sum.Formula, f.Sum.Source, f.Sum.Limits)
+		sums = append(sums, f.Sum)
 	}
+	if trail, ok := w.shell.screens[ScreenTrail].(*trailScreen); ok && w.shell.here == ScreenTrail {
+		for _, f := range n.carryFigures(&trail.p, &trail.v) {
+			sums = append(sums, f.a)
+		}
+	}
+	if k := len(w.shell.over); k > 0 {
+		if how, ok := w.shell.over[k-1].(*howScreen); ok {
+			sums = append(sums, how.a)
+		}
+	}
+	for _, a := range sums {
+		out = append(out, strings.Join([]string{a.Name, a.Text, a.Formula, a.Source, a.Limits}, " "))
+	}
+	out = append(out, sum.FromMemory)
 	for _, c := range n.d.Checks {
 		out = append(out, c.Answer, c.Passes, c.Override)
 	}
 	return out
+}
+
+// hasAll tells whether a sentence has every one of some words.
+func hasAll(sentence string, list []string) bool {
+	have := strings.FieldsFunc(strings.ToLower(sentence), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	return !slices.ContainsFunc(list, func(w string) bool { return !slices.Contains(have, strings.ToLower(w)) })
 }

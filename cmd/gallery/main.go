@@ -22,6 +22,7 @@ import (
 	"tarpside/ui"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
@@ -32,7 +33,12 @@ func run(args []string, stdout, stderr io.Writer) int {
 	out := f.String("out", "", "the `folder` to write to")
 	only := f.String("only", "", "draw only what has these letters in its name")
 	sizes := f.String("sizes", "1280x800,1024x768,1920x1200", "the sizes of the window")
+	language := f.String("language", "", "the `language` of the words, where it is not the system's: "+words.Pseudo)
 	if err := f.Parse(args); err != nil {
+		return 2
+	}
+	if err := words.Use(*language); err != nil {
+		fmt.Fprintln(stderr, "gallery:", err)
 		return 2
 	}
 	if *out == "" {

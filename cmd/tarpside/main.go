@@ -21,15 +21,16 @@ import (
 	"tarpside/board"
 	"tarpside/ui"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stderr)) }
 
 // settings are the flags of the window.
 type settings struct {
-	db, screen, look, size, parts string
-	demo                          bool
-	minute                        int
+	db, screen, look, size, parts, language string
+	demo                                    bool
+	minute                                  int
 }
 
 func flags(args []string, stderr io.Writer) (settings, error) {
@@ -42,6 +43,7 @@ func flags(args []string, stderr io.Writer) (settings, error) {
 	f.StringVar(&s.screen, "screen", ui.ScreenTarp, "the first `screen`: "+strings.Join(ui.Screens, ", "))
 	f.StringVar(&s.look, "look", "", "day or night; without it, as it was set on this tablet")
 	f.StringVar(&s.size, "size", "1280x800", "`width x height` of the window, in pixels")
+	f.StringVar(&s.language, "language", "", "the `language` of the words, where it is not the system's: "+words.Pseudo+" shows what a longer one does")
 	f.StringVar(&s.parts, "parts", "", "write what is on screen to this `file` after every change, for tests")
 	if err := f.Parse(args); err != nil {
 		return s, err
@@ -51,6 +53,9 @@ func flags(args []string, stderr io.Writer) (settings, error) {
 	}
 	if !slices.Contains(ui.Screens, s.screen) {
 		return s, fmt.Errorf("-screen is one of %s, not %q", strings.Join(ui.Screens, ", "), s.screen)
+	}
+	if err := words.Use(s.language); err != nil {
+		return s, err
 	}
 	_, err := sizeOf(s.size)
 	return s, err

@@ -154,6 +154,16 @@ type Laid struct {
 	whole string
 }
 
+// lastWidth is how wide the last line is.
+func (l Laid) lastWidth() (w float32) {
+	if len(l.lines) > 0 {
+		for _, r := range l.lines[len(l.lines)-1] {
+			w += rulerOf(l.size)(r.text, r.bold)
+		}
+	}
+	return w
+}
+
 // Cut says whether the text had no room.
 func (l Laid) Cut() bool { return l.cut }
 
