@@ -18,7 +18,7 @@ func (t *trailScreen) peopleView() node {
 	var rows []node
 	show, at := float32(0), float32(0)
 	for _, p := range v.load.Packs {
-		r := parts.RowView{Kind: parts.KindMember, ID: p.Member, Title: p.Name, Second: packWords(p), Tone: parts.Quiet, Go: "tick", State: "walks"}
+		r := parts.RowView{Kind: parts.KindMember, ID: p.Member, Title: t.n.walkerName(p.Member), Second: packWords(p), Tone: parts.Quiet, Go: "tick", State: "walks"}
 		if m := n.d.Member(p.Member); m != nil && n.d.Rig(m.Rig) != nil {
 			r.Mark = n.mark(m.Rig)
 		}
@@ -73,7 +73,7 @@ func packWords(p litter.Pack) string {
 
 // packSide is the pack of one: its pieces, the limit, and dropping out.
 func (t *trailScreen) packSide(p litter.Pack) node {
-	lead := leadView{id: "pack", title: p.Name, line: packWords(p)}
+	lead := leadView{id: "pack", title: t.n.walkerName(p.Member), line: packWords(p)}
 	if p.Over() > 0 {
 		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", words.L("Too heavy for one")
 	}

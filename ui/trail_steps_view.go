@@ -260,7 +260,7 @@ func (t *trailScreen) leaveSide() node {
 	switch {
 	case t.p.Trip.Season == "":
 		lead.tone, lead.icon, lead.over, lead.title = parts.Alarm, "warn", words.L("Ask"), words.L("Which season?")
-		lead.under = parts.Or(words.L("Lines that go with the season are asked about until it is touched under Trip."), words.L("Touch it under Trip."))
+		lead.under = words.L("Touch it under Trip: some lines go with it.")
 	case len(t.p.People) == 0:
 		lead.title, lead.under = words.L("Nobody walks yet"), words.L("Touch who walks under People. Without them there is no limit.")
 	case v.load.Over() > 0:

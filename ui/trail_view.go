@@ -121,7 +121,7 @@ func (v *trailView) soleCarrier(line int) string {
 	who := ""
 	for _, p := range v.load.Packs {
 		if slices.ContainsFunc(p.Parts, func(x litter.Part) bool { return x.Line == line }) {
-			if who != "" || litter.NoName(p.Member) {
+			if _, nameless := litter.NoName(p.Member); who != "" || nameless {
 				return ""
 			}
 			who = p.Member
