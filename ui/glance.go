@@ -197,7 +197,7 @@ func (g *glanceScreen) layBands(w, h float32) {
 		foot = strings.TrimSuffix(fmt.Sprintf("Also %s, %s. %s", b.Name, plural(b.Lines, "line"), foot), " ")
 		g.bands[slices.IndexFunc(bands, func(x bandView) bool { return x.Place == b.Place })].obj.Hide()
 	}
-	switch text := fyne.MeasureText(foot, look.Body.Base(), look.Body.Style()).Width; {
+	switch text := look.Measure(foot, look.Body.Base(), look.Body.Style()).Width; {
 	case foot == "":
 		footH = 0
 	case text > w-look.U(16):
