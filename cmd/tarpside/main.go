@@ -10,6 +10,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"runtime/debug"
 	"slices"
 	"strconv"
 	"strings"
@@ -20,11 +21,15 @@ import (
 
 	"tarpside/board"
 	"tarpside/ui"
+	"tarpside/ui/look"
 	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
 
-func main() { os.Exit(run(os.Args[1:], os.Stderr)) }
+func main() {
+	debug.SetGCPercent(-1) // no rubbish is collected until the window is up
+	os.Exit(run(os.Args[1:], os.Stderr))
+}
 
 // settings are the flags of the window.
 type settings struct {
@@ -112,8 +117,8 @@ func newWindow(set settings) *window {
 	return w
 }
 
-// start opens the board and the toolkit side by side: each waits for the
-// machine more than it works.
+// start opens the board, the letters and the display side by side: each waits
+// for the machine more than it works.
 func (w *window) start() error {
 	opened, read := make(chan error, 1), make(chan bool)
 	go func() {
@@ -126,11 +131,15 @@ func (w *window) start() error {
 	w.app = app.NewWithID("county.quillan.tarpside")
 	go func() { // the fonts are read while the display is reached
 		for _, bold := range []bool{false, true} {
-			fyne.MeasureText("Tarp", 16, fyne.TextStyle{Bold: bold})
+			look.Measure("Tarp", 16, fyne.TextStyle{Bold: bold})
 		}
 		close(read)
 	}()
 	w.win = w.app.NewWindow("Tarpside")
+	w.win.SetPadded(false)
+	w.win.SetMaster()
+	size, _ := sizeOf(w.set.size)
+	w.win.Resize(size)
 	<-read
 	return <-opened
 }
@@ -194,11 +203,7 @@ func (w *window) close() {
 
 // show runs the window until it is closed.
 func (w *window) show() {
-	w.win.SetPadded(false)
-	w.win.SetMaster()
 	w.build()
-	size, _ := sizeOf(w.set.size)
-	w.win.Resize(size)
 	w.app.Lifecycle().SetOnStarted(w.started)
 	go w.tick()
 	w.win.ShowAndRun()
@@ -214,6 +219,8 @@ func (w *window) started() {
 			w.up = true
 			w.publish()
 		})
+		debug.SetGCPercent(100)
+		debug.FreeOSMemory() // what only the start needed
 	})
 }
 

@@ -169,7 +169,7 @@ func (l Laid) Cut() bool { return l.cut }
 
 func rulerOf(size float32) ruler {
 	return func(s string, bold bool) float32 {
-		return fyne.MeasureText(s, size, fyne.TextStyle{Bold: bold}).Width
+		return look.Measure(s, size, fyne.TextStyle{Bold: bold}).Width
 	}
 }
 
@@ -259,7 +259,7 @@ func (p *Pen) Put(l Laid, x, y, w float32) {
 		}
 		for _, r := range ln {
 			style := fyne.TextStyle{Bold: r.bold}
-			size := fyne.MeasureText(r.text, l.size, style)
+			size := look.Measure(r.text, l.size, style)
 			if p.t == len(p.texts) {
 				p.texts = append(p.texts, canvas.NewText("", c))
 			}
@@ -267,6 +267,7 @@ func (p *Pen) Put(l Laid, x, y, w float32) {
 			p.t++
 			if o.Text != r.text || o.TextSize != l.size || o.TextStyle != style || o.Color != c {
 				o.Text, o.TextSize, o.TextStyle, o.Color = r.text, l.size, style, c
+				o.FontSource = look.Face(r.text, style)
 				o.Refresh()
 			}
 			place(o, tx, ty+(l.pitch-size.Height)/2, size.Width, size.Height)
