@@ -65,7 +65,7 @@ func (b *bringbackScreen) stockView() node {
 	v := leadView{id: "piece", over: "To replace", title: r.Name, line: n.whoseWords(r)}
 	var kids []node
 	for i, f := range n.stockFacts(r) {
-		kids = append(kids, sized(node{id: fmt.Sprint("stock-fact-", i), view: parts.RowView{ID: "fact", Title: f[0], Right: parts.B(f[1]), Off: true}}, 40))
+		kids = append(kids, sized(node{id: fmt.Sprint("stock-fact-", i), view: parts.RowView{ID: "fact", Title: f[0], Right: parts.B(f[1]), Off: true}}, 36))
 	}
 	lines := n.refills(r)
 	for _, i := range lines {
@@ -98,7 +98,7 @@ func (b *bringbackScreen) stockView() node {
 		take.Second = "for " + n.rigName(n.d.Items[line].Rig)
 	}
 	return col(0, sized(node{id: "piece", view: v}, 130),
-		node{id: "asks " + b.chosen, view: listOf{panel: parts.PanelView{Snug: true}, gap: 6}, kids: kids}, sized(keyNode(take), 96))
+		node{id: "asks " + b.chosen, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids}, sized(keyNode(take), 96))
 }
 
 // stockFacts are the figures of a row, in the order in which they follow from

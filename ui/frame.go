@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -13,6 +14,7 @@ import (
 type head struct {
 	title    string
 	sentence string
+	stale    bool                // the sentence says that the data is old: a state, with a clock
 	mark     parts.MarkView      // before the title, if it has a shape or letters
 	middle   []fyne.CanvasObject // rig tabs or at most two keys, right-aligned
 	widths   []float32           // of the middle, in design pixels
@@ -85,14 +87,14 @@ func (f *frame) layout(size fyne.Size) {
 		railW = look.U(look.Floor)
 	}
 	bodyH := size.Height - footH
-	step := bodyH / float32(len(f.rail))
+	step := (bodyH + look.U(look.Gap)) / float32(len(f.rail))
 	for i, k := range f.rail {
-		place(k, 0, float32(i)*step, railW, step)
+		place(k, 0, float32(i)*step, railW, step-look.U(look.Gap))
 	}
 	place(f.foot, 0, bodyH, size.Width, footH)
 	place(f.banner, railW, 0, size.Width-railW, headH)
 	if f.header.back {
-		place(f.backK, railW, 0, look.U(120), headH)
+		place(f.backK, railW+look.U(look.Gap), 0, look.U(112), headH)
 	}
 	x := size.Width - look.U(clockRoom)
 	for i := len(f.header.middle) - 1; i >= 0; i-- {
@@ -147,7 +149,7 @@ func (f *frame) show(n *now, sc screen, h head) {
 
 func sameHead(a, b head) bool {
 	if len(a.middle) != len(b.middle) || a.title != b.title || a.sentence != b.sentence || a.mark != b.mark ||
-		a.big != b.big || a.bigWords != b.bigWords || a.bigLine != b.bigLine || a.back != b.back {
+		a.big != b.big || a.bigWords != b.bigWords || a.bigLine != b.bigLine || a.back != b.back || a.stale != b.stale {
 		return false
 	}
 	for i := range a.middle {
@@ -158,8 +160,8 @@ func sameHead(a, b head) bool {
 	return true
 }
 
-// note is the line under the clock: practice, read-only, or a clock that is
-// behind the last entry. Nothing else deserves the place.
+// note is the line under the clock: practice, read-only, a clock that is
+// behind the last entry, or data that is old. Nothing else deserves the place.
 func (f *frame) note(n *now) string {
 	switch {
 	case n.opts.Practice:
@@ -168,6 +170,10 @@ func (f *frame) note(n *now) string {
 		return "Read only"
 	case n.pic.Behind > 0:
 		return "Clock is behind"
+	case n.stale() && n.ageMinutes() < 120:
+		return fmt.Sprintf("Data %d min old", n.ageMinutes())
+	case n.stale():
+		return fmt.Sprintf("Data %d h old", n.ageMinutes()/60)
 	}
 	return "This tablet"
 }
@@ -197,9 +203,16 @@ func (f *frame) paint(p *parts.Pen, size fyne.Size) {
 		right = bx - look.U(8)
 	}
 	p.Write(h.title, parts.Ink{Role: look.Screen, Lines: 1}, x, look.U(8), right-x, 0)
-	line := p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, right-x, 0)
-	if p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: look.Dim, Lines: 2}, right-x, look.U(42)).H > line.H {
-		line = p.Fit(h.sentence, parts.Ink{Role: look.Small, Color: look.Dim, Lines: 2}, right-x, look.U(42))
+	ink := look.Dim
+	if h.stale {
+		ink = look.Text
+		side := look.U(24)
+		p.Icon("clock", look.Text, x, look.U(50), side)
+		x += side + look.U(8)
+	}
+	line := p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: ink, Lines: 1}, right-x, 0)
+	if p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: ink, Lines: 2}, right-x, look.U(42)).H > line.H {
+		line = p.Fit(h.sentence, parts.Ink{Role: look.Small, Color: ink, Lines: 2}, right-x, look.U(42))
 	}
 	p.Put(line, x, look.U(48)-(line.H-look.U(24))/3, right-x)
 	cx := size.Width - look.U(clockRoom) + look.U(8)

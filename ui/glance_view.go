@@ -66,6 +66,11 @@ func (n *now) lastEntry() int64 {
 // staleAfter is how old the data may be before the page says so, in minutes.
 const staleAfter = 5
 
+// stale tells whether a scene is on and nothing was logged for a while.
+func (n *now) stale() bool {
+	return n.scene.ID != "" && !n.scene.Closed && n.ageMinutes() > staleAfter
+}
+
 func (n *now) ageMinutes() int {
 	if last := n.lastEntry(); last > 0 {
 		return int((n.at.UnixMilli() - last) / 60000)

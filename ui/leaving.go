@@ -203,7 +203,7 @@ func (l *leavingScreen) objects(n *now, v *leavingView) []fyne.CanvasObject {
 }
 
 func (l *leavingScreen) head(n *now, v *leavingView) head {
-	h := head{title: v.Name + " leaving", mark: n.mark(n.rig), gap: 4}
+	h := head{title: v.Name + " leaving", mark: n.mark(n.rig), gap: look.Gap}
 	switch {
 	case v.Left:
 		h.title = v.Name + " has left"
@@ -222,12 +222,12 @@ func (l *leavingScreen) head(n *now, v *leavingView) head {
 	}
 	room := wide - look.Rail - clockRoom - 400
 	const aloudW = 112
-	rigs = rigs[:min(len(rigs), max(2, int((room-aloudW)/92)))]
-	tab := min((room-aloudW)/float32(len(rigs)), 140)
+	rigs = rigs[:min(len(rigs), max(2, int((room-aloudW)/(look.Floor+look.Gap))))]
+	tab := min((room-aloudW)/float32(len(rigs))-look.Gap, 140)
 	for _, r := range rigs {
 		open := len(n.s.Leaving(r))
 		t := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: r == n.rig, Count: parts.B(fmt.Sprint(open)) + " open"}
-		if tab < 130 {
+		if tab < 130 || open > 99 {
 			t.Count = fmt.Sprint(open)
 		}
 		if l.tabs[r] == nil {

@@ -104,7 +104,7 @@ func (n *now) bayView(st *luState, cols int) node {
 		b.hand = p.item.ID
 		b.shutBy = n.closedBy(p.line)
 	}
-	v := listOf{panel: parts.PanelView{ID: "bay", Title: upper(st.at.Compartment) + " as it stands open", Right: b.note()}, gap: 6}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: upper(st.at.Compartment) + " as it stands open", Right: b.note()}, gap: look.Gap}
 	var rows []node
 	for len(above) > 0 {
 		k := len(above[0].lines)
@@ -141,7 +141,7 @@ func (n *now) bayView(st *luState, cols int) node {
 			v.show, v.upTo = y, y+rows[i].size
 			break
 		}
-		y += rows[i].size + 6
+		y += rows[i].size + look.Gap
 	}
 	return node{id: "bay " + n.doorID(st.rig, *st.at), view: v, kids: rows}
 }
@@ -204,10 +204,7 @@ const shelfLabel, smallSlot = 22, 42
 func (b *bayDraw) row(group []shelf, cols int) node {
 	out := node{view: cellsOf{}}
 	used := 0
-	label, most := float32(shelfLabel), 20
-	if b.n.narrow() {
-		most = 17
-	}
+	label, most := float32(shelfLabel), 17 // letters that one cell has room for
 	for _, s := range group {
 		if s.cols == 1 && len(shelfName(s.slot)) > most {
 			label = 2 * shelfLabel
@@ -255,8 +252,8 @@ func (b *bayDraw) column(s shelf, label float32) node {
 		h += look.Floor
 		cells = cells[k:]
 	}
-	h += float32(len(kids)-1) * 4
-	return node{view: colOf{4}, size: h, kids: kids}
+	h += float32(len(kids)-1) * look.Gap
+	return node{view: colOf{look.Gap}, size: h, kids: kids}
 }
 
 func shelfName(s *model.Slot) string {

@@ -58,7 +58,7 @@ func (l *lead) paint(p *parts.Pen, size fyne.Size) {
 	left := size.Height - 2*y
 	if v.over != "" {
 		if v.icon != "" {
-			side := role.Size() * 1.2
+			side := p.Size(role) * 1.2
 			p.Icon(v.icon, over, x, y, side)
 			x += side + look.U(10)
 		}

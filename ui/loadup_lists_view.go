@@ -64,7 +64,7 @@ func lyingID(n *now, l lying) string { return n.d.Items[l.line].ID + "@" + l.pla
 // collectList is what is to be carried from the places to the tarp.
 func (n *now) collectList(st *luState) node {
 	all := n.lyingOut(st.rig)
-	v := listOf{panel: parts.PanelView{ID: "collect", Title: "Still at the places", Right: plural(len(all), "line")}, gap: 0}
+	v := listOf{panel: parts.PanelView{ID: "collect", Title: "Still at the places", Right: plural(len(all), "line")}, gap: look.Gap}
 	var rows []node
 	for i, l := range all {
 		if i == 0 || all[i-1].place != l.place {
@@ -131,7 +131,7 @@ func (n *now) others(rig string) []lying {
 // carryList is what of other rigs could ride home here.
 func (n *now) carryList(st *luState) node {
 	all := n.others(st.rig)
-	v := listOf{panel: parts.PanelView{ID: "carry", Title: "Of other rigs, on the ground", Right: plural(len(all), "line")}}
+	v := listOf{panel: parts.PanelView{ID: "carry", Title: "Of other rigs, on the ground", Right: plural(len(all), "line")}, gap: look.Gap}
 	var rows []node
 	for _, l := range all {
 		it := &n.d.Items[l.line]
@@ -169,7 +169,7 @@ func (n *now) carrySide(st *luState) node {
 
 // otherList chooses the rig and who loads it.
 func (n *now) otherList(st *luState) node {
-	v := listOf{panel: parts.PanelView{ID: "other", Title: "Which rig, and who loads"}, gap: 0}
+	v := listOf{panel: parts.PanelView{ID: "other", Title: "Which rig, and who loads"}, gap: look.Gap}
 	var rows []node
 	for _, r := range n.present() {
 		in, all := n.progress(r)

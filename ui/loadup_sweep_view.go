@@ -109,7 +109,7 @@ func (n *now) sweepLines(st *luState) []int {
 
 // sweepBay lists every slot of the door, for eyes.
 func (n *now) sweepBay(st *luState, cols int) node {
-	v := listOf{panel: parts.PanelView{ID: "bay", Title: n.doorWords(st.rig, *st.at) + ", eyes on every slot", Right: "touch every empty slot"}, gap: 6}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: n.doorWords(st.rig, *st.at) + ", eyes on every slot", Right: "touch every empty slot"}, gap: look.Gap}
 	if n.narrow() {
 		v.panel.Right = ""
 	}
@@ -125,14 +125,15 @@ func (n *now) sweepBay(st *luState, cols int) node {
 			s := n.sweepSlot(st, lines[k])
 			cells = append(cells, node{id: s.ID, view: s})
 			if s.ID == st.empty {
-				v.show, v.upTo = y+shelfLabel+6+float32(k/cols)*102, y+shelfLabel+6+float32(k/cols)*102+96
+				v.show = y + shelfLabel + look.Gap + float32(k/cols)*(cellHigh+look.Gap)
+				v.upTo = v.show + cellHigh
 			}
 		}
 		lines = lines[k:]
 		rows = append(rows, node{view: rowOf{}, size: shelfLabel, kids: []node{{id: "shelf " + slot.ID, view: parts.LabelView{Text: shelfName(slot), Role: look.Small, Lines: 1}}}})
 		grid := gridRows(cells, cols)
 		rows = append(rows, grid...)
-		y += shelfLabel + 6 + float32(len(grid))*102
+		y += shelfLabel + look.Gap + float32(len(grid))*(cellHigh+look.Gap)
 	}
 	return node{id: "sweep", view: v, kids: rows}
 }

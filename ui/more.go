@@ -62,7 +62,7 @@ func (m *moreScreen) layout(size fyne.Size) {
 	place(m.close, 0, float32(rows)*(keyH+gap), left, keyH)
 	stripH := look.U(look.Floor)
 	place(m.strip, 0, size.Height-stripH, size.Width, stripH)
-	place(m.side, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
+	flush(m.side, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
 }
 
 // show brings the screen up to date.

@@ -110,8 +110,6 @@ func TestNoTextIsUnder16PixelsAndNoneIsCut(t *testing.T) {
 // ten letters of a row are 84 px wide on the smallest glass.
 func leastOf(p parts.Target, size fyne.Size) float32 {
 	switch {
-	case p.Kind == parts.KindDoor || p.Kind == parts.KindSlot:
-		return 0
 	case p.Kind == parts.KindAct && len([]rune(p.ID)) == 1 && size == glass1024:
 		return 84
 	}
