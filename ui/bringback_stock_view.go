@@ -52,7 +52,7 @@ func orderWords(r restock.Row) string {
 }
 
 // stockView is one row of the restock: the figures, and what is taken now.
-func (b *bringbackScreen) stockView() node {
+func (b *bringbackScreen) stockView(none bool) node {
 	n := b.n
 	if reply, said := b.reply(); said {
 		return col(0, sized(node{id: "reply", view: reply}, 130), node{})
@@ -60,7 +60,10 @@ func (b *bringbackScreen) stockView() node {
 	r, line, ok := b.refill()
 	if !ok {
 		v := leadView{id: "hint", title: "Touch a line", under: "It says what the store has, and what to order."}
-		return col(0, sized(node{id: "hint", view: v}, 120), node{})
+		if none {
+			v.title, v.under = "Nothing to replace", "What is used or lost shows here, with what the store can give and what to order."
+		}
+		return node{id: "hint", view: v}
 	}
 	v := leadView{id: "piece", over: "To replace", title: r.Name, line: n.whoseWords(r)}
 	var kids []node

@@ -170,11 +170,14 @@ func (n *now) bandNames(rows []model.PlaceRow) []bandName {
 	return out
 }
 
+// mostSeries is how many numbers stand in one name.
+const mostSeries = 4
+
 // sameSeries joins "Medium strut 2" to "Medium strut 1", where both are alike
 // but for the number.
 func sameSeries(a *bandName, b bandName) bool {
 	cut := strings.LastIndexByte(b.Name, ' ')
-	if cut < 0 || a.Mark != b.Mark || a.Key != b.Key || strings.Trim(b.Name[cut+1:], "0123456789") != "" {
+	if cut < 0 || a.Lines >= mostSeries || a.Mark != b.Mark || a.Key != b.Key || strings.Trim(b.Name[cut+1:], "0123456789") != "" {
 		return false
 	}
 	stem, tail, ok := strings.Cut(a.Name, b.Name[:cut]+" ")

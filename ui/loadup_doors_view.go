@@ -165,6 +165,11 @@ func (n *now) doorViews(st *luState, width float32) node {
 			if j == (len(g.doors)-1)/2 {
 				v.Side = g.side
 			}
+			if g.side == "cab" { // its nose points away from the boxes
+				if v.Cab = "right"; len(doors) == 0 {
+					v.Cab = "left"
+				}
+			}
 			doors = append(doors, node{id: v.ID, view: v})
 		}
 	}
@@ -174,8 +179,13 @@ func (n *now) doorViews(st *luState, width float32) node {
 func (n *now) foldedSide(st *luState, group []loadup.Door, side string, togo map[loadup.Door]int) node {
 	v := parts.DoorView{Side: side, Name: fmt.Sprintf("%d doors", len(group))}
 	a, b := doorName(group[0], side), doorName(group[len(group)-1], side)
-	if len(a) <= 2 && len(b) <= 2 {
+	first, x, _ := strings.Cut(a, " ")
+	second, y, two := strings.Cut(b, " ")
+	switch {
+	case len(a) <= 2 && len(b) <= 2:
 		v.Name = a + "-" + b
+	case two && first == second && len(group) == 2:
+		v.Name = first + " " + x + "-" + y
 	}
 	to := group[0]
 	sum := 0

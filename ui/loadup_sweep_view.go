@@ -35,6 +35,9 @@ func (n *now) doorDone(st *luState) node {
 	if len(away) > 0 {
 		v.under += "Away: " + fewOf(away, 3) + "."
 	}
+	if v.under == "" {
+		v.under = "What the log has for this door is home. Eyes find what the log does not know."
+	}
 	sweep := parts.KeyView{ID: "sweep", Title: "Look at every slot", Second: "the log may not know all", Icon: "glance", Tone: parts.Filled, Lay: parts.LayLeft}
 	if looked {
 		sweep.Tone, sweep.Title, sweep.Second = parts.Usual, "Look again", "every slot was looked at"

@@ -70,8 +70,6 @@ type gallery struct {
 
 type shot struct{ file, name string }
 
-func (g *gallery) readme() error { return nil }
-
 func (g *gallery) draw(sizes []string) error {
 	if err := os.MkdirAll(g.out, 0o755); err != nil {
 		return err

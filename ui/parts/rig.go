@@ -90,14 +90,17 @@ func (d *Door) paintDoor(p *Pen, size fyne.Size) {
 	}
 	in := look.U(4)
 	if v.Cab == "" {
-		name := p.fit(v.Name, Ink{Role: look.Title, Color: t.text, Align: fyne.TextAlignCenter, Lines: 2}, size.Width-2*in, h-look.U(24))
+		name := p.fit(v.Name, Ink{Role: look.Title, Color: t.text, Align: fyne.TextAlignCenter, Lines: 2}, size.Width-2*in, h-look.U(30))
 		count := p.fit(v.Count, Ink{Role: look.Small, Color: t.text, Lines: 2}, size.Width-2*in, h-name.H)
 		y := top + (h-name.H-count.H)/2
 		p.Put(name, in, y, size.Width-2*in)
 		d.countRow(p, count, icon, t, y+name.H, size.Width)
 	} else {
-		line := p.fit(B(v.Name)+" "+v.Count, Ink{Role: look.Small, Color: t.text, Lines: 1}, size.Width-2*in, 0)
-		d.countRow(p, line, icon, t, top+h-line.H-look.U(10), size.Width)
+		name := p.fit(v.Name, Ink{Role: look.SmallBold, Color: t.text, Align: fyne.TextAlignCenter, Lines: 1}, size.Width-2*in, 0)
+		count := p.fit(v.Count, Ink{Role: look.Small, Color: t.text, Lines: 1}, size.Width-2*in, 0)
+		y := top + h*0.42 + (h*0.58-name.H-count.H)/2
+		p.Put(name, in, y, size.Width-2*in)
+		d.countRow(p, count, icon, t, y+name.H, size.Width)
 	}
 	if v.Wheel {
 		r := look.U(15)
