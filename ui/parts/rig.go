@@ -99,8 +99,12 @@ func (d *Door) paintDoor(p *Pen, size fyne.Size) {
 		name := p.fit(v.Name, Ink{Role: look.SmallBold, Color: t.text, Align: fyne.TextAlignCenter, Lines: 1}, size.Width-2*in, 0)
 		count := p.fit(v.Count, Ink{Role: look.Small, Color: t.text, Lines: 1}, size.Width-2*in, 0)
 		y := top + h*0.42 + (h*0.58-name.H-count.H)/2
-		p.Put(name, in, y, size.Width-2*in)
-		d.countRow(p, count, icon, t, y+name.H, size.Width)
+		if v.Count == "" {
+			d.countRow(p, name, icon, t, y, size.Width)
+		} else {
+			p.Put(name, in, y, size.Width-2*in)
+			d.countRow(p, count, icon, t, y+name.H, size.Width)
+		}
 	}
 	if v.Wheel {
 		r := look.U(15)
