@@ -220,7 +220,11 @@ func (l *leavingScreen) head(n *now, v *leavingView) head {
 	if n.root != nil && n.root.Size().Width > 0 {
 		wide = design(n.root.Size().Width)
 	}
-	room := wide - look.Rail - clockRoom - 400
+	title := float32(400)
+	if wide < 1100 {
+		title = 300 // a smaller title: every rig here has its tab
+	}
+	room := wide - look.Rail - clockRoom - title
 	const aloudW = 112
 	rigs = rigs[:min(len(rigs), max(2, int((room-aloudW)/(look.Floor+look.Gap))))]
 	tab := min((room-aloudW)/float32(len(rigs))-look.Gap, 140)

@@ -98,7 +98,7 @@ func (d *Door) paintDoor(p *Pen, size fyne.Size) {
 	} else {
 		name := p.fit(v.Name, Ink{Role: look.SmallBold, Color: t.text, Align: fyne.TextAlignCenter, Lines: 1}, size.Width-2*in, 0)
 		count := p.fit(v.Count, Ink{Role: look.Small, Color: t.text, Lines: 1}, size.Width-2*in, 0)
-		y := top + h*0.42 + (h*0.58-name.H-count.H)/2
+		y := top + h*0.42 + (h*0.55-name.H-count.H)/2
 		if v.Count == "" {
 			d.countRow(p, name, icon, t, y, size.Width)
 		} else {
