@@ -81,7 +81,7 @@ func (g *glanceScreen) show(n *now) head {
 		g.fill(n)
 		relay(g.root)
 	}
-	return head{title: words.L("Glance"), sentence: v.Sentence, middle: []fyne.CanvasObject{g.aloud, g.away}, widths: []float32{152, 152}, gap: 8}
+	return head{title: words.L("Glance"), sentence: v.Sentence, stale: n.stale(), middle: []fyne.CanvasObject{g.aloud, g.away}, widths: []float32{152, 152}, gap: 8}
 }
 
 // fill gives every part what it shows. The bands are filled by the layout,

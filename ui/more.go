@@ -62,7 +62,7 @@ func (m *moreScreen) layout(size fyne.Size) {
 	place(m.close, float32(last%2)*(w+gap), float32(last/2)*(keyH+gap), w, keyH)
 	stripH := look.U(look.Floor)
 	place(m.strip, 0, size.Height-stripH, size.Width, stripH)
-	place(m.side, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
+	flush(m.side, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
 }
 
 // show brings the screen up to date.

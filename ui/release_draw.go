@@ -27,7 +27,7 @@ type releaseColumn struct {
 func newReleaseColumn(touch func(key, side string), side string) *releaseColumn {
 	c := &releaseColumn{rows: map[string]*parts.Row{}, touch: touch, side: side}
 	c.empty = parts.NewLines(parts.LabelView{Role: look.Lead})
-	c.col = parts.NewColumn(0)
+	c.col = parts.NewColumn(look.Gap)
 	c.scroll = parts.NewScroller(c.col)
 	c.panel = parts.NewPanel(parts.PanelView{Rule: true}, c.scroll)
 	return c

@@ -232,7 +232,7 @@ func (g *keyGrid) made() *keyGrid {
 		k = parts.NewKey(parts.KeyView{}, func() { g.touched(k.View().ID) })
 		return k
 	}, func(i int, o fyne.CanvasObject) { o.(*parts.Key).Set(g.views[i]) })
-	g.root = box(func(size fyne.Size) { place(g.grid, 0, 0, size.Width, size.Height) }, g.grid)
+	g.root = box(func(size fyne.Size) { flush(g.grid, 0, 0, size.Width, size.Height) }, g.grid)
 	return g
 }
 
