@@ -293,8 +293,20 @@ func (p *Pen) Middle(s string, ink Ink, x, y, w, h float32) Laid {
 }
 
 // Pair fits a title and a second line into one box. The title keeps its size
-// as long as the second line, which may go down to 16, still finds room.
+// as long as the second line, which may go down to 16, still finds room; a
+// shorter form is taken only where no size has room, of the second line first.
 func (p *Pen) Pair(title string, ti Ink, second string, si Ink, w, h float32) (a, b Laid) {
+	for _, t := range forms(title) {
+		for _, s := range forms(second) {
+			if a, b = p.pair(t, ti, s, si, w, h); !a.cut && !b.cut {
+				return a, b
+			}
+		}
+	}
+	return a, b
+}
+
+func (p *Pen) pair(title string, ti Ink, second string, si Ink, w, h float32) (a, b Laid) {
 	if second == "" {
 		return p.fit(title, ti, w, h), Laid{}
 	}
