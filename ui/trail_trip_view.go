@@ -171,7 +171,7 @@ func (t *trailScreen) tripPad(k tripNumber) node {
 			says.under = sum.Say(x*metresInFoot, 0) + " m up."
 		}
 	}
-	n := padNode(v, text, says, ok)
+	n := t.n.padNode(v, text, says, ok)
 	return shrinkTyped(n)
 }
 
