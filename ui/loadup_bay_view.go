@@ -122,7 +122,7 @@ func (n *now) bayView(st *luState, cols int) node {
 		rows = append(rows, b.row(group, cols))
 	}
 	if len(band) > 0 {
-		v.panel.Title = words.F("%s, cut from door to door", st.at.Compartment)
+		v.panel.Title = parts.Or(words.F("%s, cut from door to door", st.at.Compartment), st.at.Compartment)
 		v.panel.Right = b.doorWords()
 		for i := range band {
 			band[i].cols = 1
@@ -288,11 +288,14 @@ func (b *bayDraw) slot(i int) parts.SlotView {
 			v.Second = words.L("home")
 		}
 		if n.s.Line(i).TaggedHome > 0 {
-			v.Icon, v.Second = "tag", words.L("home, tagged")
+			v.Icon, v.Second = "tag", parts.Or(words.L("home, tagged"), words.L("tagged"))
 		}
 	default:
 		v.Off = true
 		v.Second, v.Icon = n.whereWords(i)
+		if away := n.awayFrom(i); away.Kind != "" {
+			v.Second = parts.Or(v.Second, n.placeName(away))
+		}
 		if home > 0 {
 			v.Mode, v.Second = parts.SlotHome, words.F("%d of %d home", home, it.Quantity)
 		}

@@ -94,7 +94,7 @@ func (m *moreScreen) show(n *now) head {
 		v.Lay = parts.LayLeft
 		m.keys[i].Set(v)
 	}
-	m.close.Set(parts.HoldView{ID: "close-scene", Title: words.L("Hold to close the scene"), Second: n.sceneName(), Sure: words.L("Close"), Off: !open})
+	m.close.Set(parts.HoldView{ID: "close-scene", Title: parts.Or(words.L("Hold to close the scene"), words.L("Hold to close")), Second: parts.Or(n.sceneName(), ""), Sure: words.L("Close"), Off: !open})
 	m.showRigs(n)
 	v := n.stripView(nil)
 	m.strip.Set(v)

@@ -138,7 +138,7 @@ func paintElsewhere(v *[]string, p *parts.Pen, size fyne.Size) {
 	in := look.U(14)
 	w := size.Width - 2*in
 	p.Write(words.L("Already elsewhere"), parts.Ink{Role: look.TileName, Lines: 1}, in, look.U(4), w, 0)
-	text := words.L("No agency and no other rig has a piece of it.")
+	text := parts.Or(words.L("No agency and no other rig has a piece of it."), words.L("nothing"))
 	if len(*v) > 0 {
 		text = longest(p, len(*v), look.Small, w, 2, func(k int) string { return capital(someOf(*v, k)) })
 	}

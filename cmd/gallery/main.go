@@ -19,6 +19,7 @@ import (
 	"tarpside/ui"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
@@ -29,8 +30,13 @@ func run(args []string, stdout, stderr io.Writer) int {
 	out := f.String("out", "", "the `folder` to write to")
 	only := f.String("only", "", "draw only what has these letters in its name")
 	sizes := f.String("sizes", "1280x800,1024x768,1920x1200", "the sizes of the window")
+	language := f.String("language", "", "the `language` of the words, where it is not the system's: "+words.Pseudo)
 	readme := f.Bool("readme", false, "draw the six pictures of the README and no others: -readme -out assets")
 	if err := f.Parse(args); err != nil {
+		return 2
+	}
+	if err := words.Use(*language); err != nil {
+		fmt.Fprintln(stderr, "gallery:", err)
 		return 2
 	}
 	if *out == "" {

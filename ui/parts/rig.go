@@ -295,12 +295,19 @@ func (s *SlotBox) corner(p *Pen, t tint, in, w float32, size fyne.Size) {
 	w += look.U(5)
 	second := p.fit(v.Second, Ink{Role: look.Small}, w, size.Height*0.45)
 	y := size.Height - second.H - look.U(8)
-	p.Put(second, in, y, w)
-	ink := Ink{Role: look.TileName}
+	ink, side := Ink{Role: look.TileName}, look.U(24)
 	if v.Icon != "" {
-		side := look.U(24)
-		p.Icon(v.Icon, t.icon, size.Width-side-look.U(9), look.U(9), side)
 		ink.First, ink.Deep = side+look.U(8), side
 	}
-	p.Write(v.Name, ink, in, look.U(9), w, y-look.U(9))
+	name := p.fit(v.Name, ink, w, y-look.U(9))
+	if name.cut && len(second.lines) > 1 { // the name goes before the words under it
+		second = p.fit(v.Second, Ink{Role: look.Small, Lines: 1}, w, 0)
+		y = size.Height - second.H - look.U(8)
+		name = p.fit(v.Name, ink, w, y-look.U(9))
+	}
+	p.Put(second, in, y, w)
+	if v.Icon != "" {
+		p.Icon(v.Icon, t.icon, size.Width-side-look.U(9), look.U(9), side)
+	}
+	p.Put(name, in, look.U(9), w)
 }
