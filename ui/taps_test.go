@@ -43,9 +43,12 @@ func (f *finger) press(kind, id string) {
 // rest brings the Tarp to rest with a place on the panel: where one begins.
 func (f *finger) rest(shown model.Place) {
 	t := f.shell.tarp()
-	t.picks, t.find.on, t.shown, f.shell.said = nil, false, shown, nil
+	t.picks, t.find.on, t.shown, f.shell.said, f.shell.over = nil, false, shown, nil, nil
+	t.door, t.doors.from = "", 0
+	t.calm()
 	t.tiles.FirstPage()
 	t.next.FirstPage()
+	t.gone.FirstPage()
 	f.shell.Go(ScreenTarp)
 	f.n = 0
 }

@@ -126,7 +126,7 @@ func (n *now) claimsView(item string) (parts.StripView, bool) {
 
 // logTap logs a touch of this screen. The same again within a blink is asked
 // about first: a wet finger touches twice.
-func (t *tarpScreen) logTap(tap board.Tap) {
+func (t *tarpScreen) logTap(tap board.Tap) []model.Entry {
 	now := t.sh.opts.tick()
 	same := slices.Equal(tap.Acts, t.logged.Acts) && now.Sub(t.loggedAt) < bounce
 	if t.earlier > 0 && tap.Typed.IsZero() {
@@ -135,10 +135,10 @@ func (t *tarpScreen) logTap(tap board.Tap) {
 	t.earlier, t.named = 0, nil
 	if same {
 		t.again(tap)
-		return
+		return nil
 	}
 	t.logged, t.loggedAt = tap, now
-	t.sh.logOffer(tap)
+	return t.sh.logOffer(tap)
 }
 
 // again asks whether the same act is meant twice.
@@ -278,5 +278,6 @@ func (n *now) whereNow(i int) string {
 	return listed(out)
 }
 
-// calm lets go of what was asked and of what might go along.
-func (t *tarpScreen) calm() { t.ask, t.along = nil, nil }
+// calm lets go of what was asked, of what might go along and of what was only
+// just staged.
+func (t *tarpScreen) calm() { t.ask, t.along, t.fresh = nil, nil, nil }
