@@ -19,6 +19,8 @@ type Folder struct {
 	Up     string   // of the one it lies in, "" at the top
 	Inside []string // paths of the folders in it
 	Tables int      // tables of a department in it
+
+	Workbook bool // it is a workbook, with the tables as its sheets
 }
 
 // welcomeScreen is the Tarp of a file without a department: load one, or look
@@ -34,7 +36,7 @@ type welcomeScreen struct {
 }
 
 const welcomeWords = "This log knows no rig yet. Load the tables of your department, or look at the demo first: a copy that is thrown away.\n\n" +
-	"The tables are plain CSV files in one folder: rigs, slots, items and checks, and as far as you have them stow rules, members, agencies, places, stock and pull lists. " +
+	"The tables are plain CSV files in one folder, or the sheets of one workbook (.xlsx): rigs, slots, items and checks, and as far as you have them stow rules, members, agencies, places, stock and pull lists. " +
 	"Before anything is loaded you see what would come in, and every row that is not right."
 
 func newWelcome(sh *Shell) *welcomeScreen {
@@ -213,10 +215,13 @@ func (l *loading) show(n *now) head {
 		objs = append(objs, row)
 	}
 	l.list.SetInside(objs...)
-	l.scroll.Refresh()
-	second := plural(l.folder.Tables, "table") + " in it"
-	l.try.Set(parts.KeyView{ID: "look-through", Title: "Look through this folder", Second: second, Icon: "look", Lay: parts.LayLeft, Role: look.Group, Off: l.folder.Tables == 0,
-		Tone: map[bool]parts.Tone{true: parts.Filled}[l.folder.Tables > 0 && !l.tried]})
+	l.scroll.Settle()
+	title, second, some := "Look through this folder", plural(l.folder.Tables, "table")+" in it", l.folder.Tables > 0
+	if l.folder.Workbook {
+		title, second, some = "Look through this workbook", "each sheet is a table", true
+	}
+	l.try.Set(parts.KeyView{ID: "look-through", Title: title, Second: second, Icon: "look", Lay: parts.LayLeft, Role: look.Group, Off: !some,
+		Tone: map[bool]parts.Tone{true: parts.Filled}[some && !l.tried]})
 	yes := parts.KeyView{ID: "load-yes", Title: "Yes, load it", Second: "one entry of the log", Icon: "tick", Lay: parts.LayLeft, Role: look.Name, Off: !l.good}
 	if l.good {
 		yes.Tone = parts.Filled
@@ -228,14 +233,17 @@ func (l *loading) show(n *now) head {
 	}
 	l.panel.Set(v)
 	l.found.SetText(l.words())
-	l.reads.Refresh()
+	l.reads.Settle()
 	return head{title: "Load a department", sentence: l.folder.Path, back: true}
 }
 
 func (l *loading) words() string {
 	if l.says == "" {
-		if l.folder.Tables == 0 {
-			return "No table of a department lies in this folder. Go into the one that has rigs.csv, slots.csv, items.csv and checks.csv in it."
+		switch {
+		case l.folder.Workbook:
+			return "Look through the workbook first. Nothing is loaded by that."
+		case l.folder.Tables == 0:
+			return "No table of a department lies in this folder. Go into the one that has rigs.csv, slots.csv, items.csv and checks.csv in it, or into a workbook (.xlsx) with these as its sheets."
 		}
 		return "Look through the folder first. Nothing is loaded by that."
 	}
@@ -257,6 +265,9 @@ func countedTables(rows []string) string {
 	var names []string
 	count := map[string]int{}
 	for _, r := range rows {
+		if _, sheet, ok := strings.Cut(r, ", sheet "); ok {
+			r = sheet
+		}
 		table := strings.TrimSuffix(r[:strings.IndexAny(r+":", ":,")], ".csv")
 		if count[table]++; count[table] == 1 {
 			names = append(names, table)
