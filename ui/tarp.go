@@ -41,6 +41,7 @@ type tarpScreen struct {
 	last   string          // the place that pieces were sent to last
 	lastAt bool            // they came from another place of the scene
 
+	away        *parts.Key   // a rig is called away
 	others      *parts.Key   // rigs that have no room in the header
 	aids        []*parts.Key // beside the strip while pieces are picked
 	ask         *question
@@ -75,6 +76,7 @@ func newTarp(sh *Shell) screen {
 	t.strip = parts.NewStrip(parts.StripView{}, t.act)
 	t.undo = parts.NewKey(parts.KeyView{ID: "undo", Title: "Undo", Icon: "undo"}, t.takeBack)
 	t.aids = t.aidKeys()
+	t.away = parts.NewKey(parts.KeyView{ID: "rig-leaving", Title: "Rig\nleaving", Icon: "leave", Tone: parts.Header}, sh.rigLeaving)
 	t.others = parts.NewKey(parts.KeyView{}, func() { sh.open(newRigTabs(t)) })
 	t.keys = newPlaceColumn(t.send)
 	t.find = newTyping(sh, t)
@@ -295,6 +297,9 @@ func (t *tarpScreen) head(n *now) head {
 		t.others.Set(parts.KeyView{ID: "rigs", Title: fmt.Sprintf("%d more", len(all)-len(rigs)), Icon: "down", Tone: parts.Header, Lay: parts.LayCentre})
 		h.middle = append(h.middle, t.others)
 		h.widths = append(h.widths, n.tabWidth())
+	}
+	if len(h.middle) < room {
+		h.middle, h.widths = append(h.middle, t.away), append(h.widths, n.tabWidth())
 	}
 	return h
 }

@@ -141,6 +141,13 @@ func (t *tarpScreen) act(id string) {
 		q.answer(id)
 		t.sh.refresh()
 		return
+	case id == "correct":
+		if tap := t.sh.now().lastToCorrect(); len(tap) > 0 {
+			last := newMending(t.sh, tap[len(tap)-1]).(*mending)
+			last.also = tap[:len(tap)-1]
+			t.sh.open(last)
+		}
+		return
 	case id == "entries":
 		t.sh.open(newLastEntries(t.sh))
 		return

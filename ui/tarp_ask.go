@@ -33,7 +33,13 @@ func (t *tarpScreen) stripNow(n *now) parts.StripView {
 	}
 	v := n.stripView(t.picks)
 	if v.ID == "last" && len(n.lastEntries(1)) > 0 {
-		v.Keys[0] = parts.StripKey{ID: "entries", Title: "All"}
+		v.Keys[1] = parts.StripKey{ID: "entries", Title: "All"}
+		if len(n.lastToCorrect()) > 0 && !n.narrow() {
+			v.Keys[0] = parts.StripKey{ID: "correct", Title: "Correct"}
+		}
+	}
+	if v.Tone == parts.StripWarned && v.Keys[1].ID == "" && len(n.lastToCorrect()) > 0 && !n.narrow() {
+		v.Keys[1] = parts.StripKey{ID: "correct", Title: "Correct"}
 	}
 	if len(t.picks) > 0 && t.earlier > 0 {
 		v.Title, v.Second = fmt.Sprintf("Logged as %d min ago", t.earlier), "Touch a place. Only this one is set back."
