@@ -298,7 +298,7 @@ func (t *tarpScreen) head(n *now) head {
 		h.middle = append(h.middle, t.others)
 		h.widths = append(h.widths, n.tabWidth())
 	}
-	if len(h.middle) < room {
+	if len(h.middle)+1 < room { // beside three tabs the name of the scene needs the room
 		h.middle, h.widths = append(h.middle, t.away), append(h.widths, n.tabWidth())
 	}
 	return h
