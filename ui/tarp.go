@@ -48,10 +48,11 @@ type tarpScreen struct {
 	disputes    map[string]bool // lines that were contested when last shown
 	along       *along
 	alongHolder string
-	named       *string // who takes what is picked, if somebody was named
-	earlier     int     // minutes that the next act is set back
-	onPanel     int     // tiles of the panel, with Find
-	out         int     // pieces that went out last
+	waved       map[string]int // how often what goes along with a piece was waved off
+	named       *string        // who takes what is picked, if somebody was named
+	earlier     int            // minutes that the next act is set back
+	onPanel     int            // tiles of the panel, with Find
+	out         int            // pieces that went out last
 	planned     plan
 	left        map[string]bool // touches that Undo leaves as they are
 	logged      board.Tap
@@ -59,7 +60,7 @@ type tarpScreen struct {
 }
 
 func newTarp(sh *Shell) screen {
-	t := &tarpScreen{sh: sh, tabs: map[string]*parts.RigTab{}, hidden: map[string]bool{}, left: map[string]bool{}}
+	t := &tarpScreen{sh: sh, tabs: map[string]*parts.RigTab{}, hidden: map[string]bool{}, left: map[string]bool{}, waved: map[string]int{}}
 	t.tiles = parts.NewTiles(t.touch)
 	t.tiles.More, t.next = moreTile, parts.NewTiles(t.touchNext)
 	t.tiles.Tail = &parts.TileView{State: parts.TileAct, ID: "find", Name: "Find", Second: "three letters", Icon: "find"}

@@ -286,4 +286,7 @@ func (n *now) whereNow(i int) string {
 
 // calm lets go of what was asked, of what might go along and of what was only
 // just staged.
-func (t *tarpScreen) calm() { t.ask, t.along, t.fresh = nil, nil, nil }
+func (t *tarpScreen) calm() {
+	t.wave()
+	t.ask, t.along, t.fresh = nil, nil, nil
+}

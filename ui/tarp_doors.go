@@ -192,6 +192,9 @@ func (t *tarpScreen) instead(n *now, f *fresh, to model.Place) {
 	holder := n.holderFor(to, t.named)
 	t.last, t.lastAt = to.String(), false
 	t.along, t.alongHolder = &along{item: f.item, from: home, to: to}, holder
+	if to.Kind == model.With {
+		t.door = "" // what goes along is asked beside the tarp
+	}
 	t.logTap(board.Tap{Scene: n.scene.ID, Mends: f.log, Acts: []model.Act{
 		{Verb: model.Correct, Item: f.item, Quantity: 1, From: string(model.Tarp), To: home.String(), By: n.scene.Staging},
 		{Verb: verb, Item: f.item, Quantity: 1, From: home.String(), To: to.String(), By: n.scene.Staging, Holder: holder},
