@@ -24,6 +24,10 @@ const noSlot = "no slot"
 // reached from within last. Compartments that begin with the same word, such
 // as the two boxes on a roof, are one.
 func (n *now) doorsOf(rig string) []door {
+	return once(n, "doors of "+rig, func() []door { return n.workDoors(rig) })
+}
+
+func (n *now) workDoors(rig string) []door {
 	var out []door
 	lap := map[string]int{}
 	for i := range n.d.Items {
@@ -110,27 +114,20 @@ func (n *now) doorTiles(d door, picks []pick) []parts.TileView {
 	return out
 }
 
+// lay is a line at a place.
+type lay struct {
+	line int
+	at   model.Place
+}
+
 // outLast are the pieces that went to places last and are there still, the
 // newest first: who took a thing is who brings it back.
 func (n *now) outLast(hidden map[string]bool, picks []pick) []parts.TileView {
 	readings := n.readings()
-	seen := map[string]bool{}
 	var out []parts.TileView
-	for k := len(n.pic.Entries) - 1; k >= 0 && len(out) < outMost; k-- {
-		e := &n.pic.Entries[k]
-		if e.Scene != n.scene.ID || !e.Taken() {
-			continue
-		}
-		for m := len(e.Moves) - 1; m >= 0; m-- {
-			to := e.Moves[m].To
-			i := n.d.ItemIndex(e.Moves[m].Item)
-			if to.Kind != model.At || i < 0 || hidden[n.d.Items[i].Rig] || n.s.Line(i).N(to) == 0 {
-				continue
-			}
-			v := n.tile(i, to, model.Place{}, picks, readings)
-			if !seen[v.ID] {
-				seen[v.ID], out = true, append(out, v)
-			}
+	for _, o := range once(n, "out last", n.wentLast) {
+		if !hidden[n.d.Items[o.line].Rig] {
+			out = append(out, n.tile(o.line, o.at, model.Place{}, picks, readings))
 		}
 	}
 	return out
@@ -138,3 +135,20 @@ func (n *now) outLast(hidden map[string]bool, picks []pick) []parts.TileView {
 
 // outMost is how many of the pieces that went out last are kept in the row.
 const outMost = 24
+
+func (n *now) wentLast() []lay {
+	var out []lay
+	for k := len(n.pic.Entries) - 1; k >= 0 && len(out) < outMost; k-- {
+		e := &n.pic.Entries[k]
+		if e.Scene != n.scene.ID || !e.Taken() {
+			continue
+		}
+		for m := len(e.Moves) - 1; m >= 0; m-- {
+			o := lay{n.d.ItemIndex(e.Moves[m].Item), e.Moves[m].To}
+			if o.at.Kind == model.At && o.line >= 0 && n.s.Line(o.line).N(o.at) > 0 && !slices.Contains(out, o) {
+				out = append(out, o)
+			}
+		}
+	}
+	return out
+}

@@ -72,6 +72,9 @@ func (n *now) actLine(e *model.Entry) string {
 	case model.ClearUp:
 		return "Clear-up starts"
 	case model.Note:
+		if text := noteLine(e, name); text != "" {
+			return text
+		}
 		return "Note: " + e.Note
 	case model.Tag:
 		if e.Note != "" {

@@ -97,6 +97,9 @@ func (t *tarpScreen) send(id string) {
 		t.sh.refresh()
 		return
 	}
+	if t.stopped(n, t.picks, func() { t.send(id) }) {
+		return
+	}
 	tap := board.Tap{Scene: n.scene.ID}
 	holder := n.holderFor(to, t.named)
 	for _, p := range t.picks {
@@ -140,6 +143,9 @@ func (t *tarpScreen) act(id string) {
 	case q != nil:
 		q.answer(id)
 		t.sh.refresh()
+		return
+	case id == "due":
+		t.askDue()
 		return
 	case id == "correct":
 		if tap := t.sh.now().lastToCorrect(); len(tap) > 0 {

@@ -166,6 +166,9 @@ func (t *tarpScreen) touchNext(v parts.TileView) {
 	if i < 0 || err != nil {
 		return
 	}
+	if t.stopped(n, []pick{{item: item}}, func() { t.touchNext(v) }) {
+		return
+	}
 	a.used = true
 	to, holder := a.to, t.alongHolder
 	if from == a.to { // in exchange

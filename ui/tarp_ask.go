@@ -38,6 +38,9 @@ func (t *tarpScreen) stripNow(n *now) parts.StripView {
 			v.Keys[0] = parts.StripKey{ID: "correct", Title: "Correct"}
 		}
 	}
+	if v.ID == "last" && len(n.goneWith()) > 0 {
+		v.Keys[0] = parts.StripKey{ID: "due", Title: "Due back?"}
+	}
 	if v.Tone == parts.StripWarned && v.Keys[1].ID == "" && len(n.lastToCorrect()) > 0 && !n.narrow() {
 		v.Keys[1] = parts.StripKey{ID: "correct", Title: "Correct"}
 	}

@@ -8,6 +8,9 @@ import (
 	"tarpside/ui/parts"
 )
 
+// holdChoice holds what is picked where it lies.
+const holdChoice = "hold-evidence"
+
 // nobody stands for no holder where one is chosen.
 const nobody = "nobody"
 
@@ -46,7 +49,8 @@ func (n *now) holderName(id string) string {
 // nameHolder asks who takes what is picked: a crew first, a person second.
 func (t *tarpScreen) nameHolder() {
 	n := t.sh.now()
-	list := []choice{{kind: parts.KindMember, id: nobody, title: "Nobody", second: "no name"}}
+	list := []choice{{kind: parts.KindMember, id: nobody, title: "Nobody", second: "no name"},
+		{kind: parts.KindAct, id: holdChoice, title: "Do not move it", second: "evidence: say who and why"}}
 	for _, r := range n.present() {
 		list = append(list, choice{kind: parts.KindRig, id: r, title: n.rigName(r) + " crew", mark: n.mark(r)})
 	}
@@ -58,7 +62,12 @@ func (t *tarpScreen) nameHolder() {
 		list = append(list, c)
 	}
 	t.sh.open(newChooser(t.sh, "Who takes it?", "For this touch; a place keeps the crew it had last", list, func(id string) {
-		if id == nobody {
+		switch id {
+		case holdChoice:
+			t.sh.back()
+			t.holdPicked()
+			return
+		case nobody:
 			id = ""
 		}
 		t.named = &id
