@@ -145,6 +145,8 @@ func (t *tarpScreen) showBody(n *now) []fyne.CanvasObject {
 		t.hand.show(n)
 		t.showAids(n)
 		objs = append(objs, t.hand.Container)
+	}
+	if t.aided() {
 		for _, k := range t.aids {
 			objs = append(objs, k)
 		}

@@ -96,12 +96,12 @@ func (t *tarpScreen) askDue() {
 	}
 	day := func(k int) string { return n.at.AddDate(0, 0, k).Format("Mon 2 Jan") }
 	list := []choice{
-		{kind: parts.KindAct, id: "in an hour, " + n.at.Add(time.Hour).Format("15:04"), title: "In an hour"},
+		{kind: parts.KindAct, id: "in an hour, " + n.at.Add(time.Hour).Format("15:04"), title: "In an hour", second: n.at.Add(time.Hour).Format("15:04")},
 		{kind: parts.KindAct, id: "today, " + day(0), title: "Today", second: day(0)},
 		{kind: parts.KindAct, id: "tomorrow, " + day(1), title: "Tomorrow", second: day(1)},
 		{kind: parts.KindAct, id: "in a week, " + day(7), title: "In a week", second: day(7)},
 		{kind: parts.KindAct, id: "when we fetch it", title: "We fetch it", second: "they call us"},
-		{kind: parts.KindAct, id: "do not expect it", title: "Do not expect it", second: "an officer then stops looking for it"},
+		{kind: parts.KindAct, id: "do not expect it", title: "Do not expect it", second: "buried, used, given away"},
 	}
 	who := n.placeName(tap[0].Moves[0].To)
 	t.sh.open(newChooser(t.sh, "When does it come back?", fmt.Sprintf("Ask %s while they are here", who), list, func(when string) {

@@ -91,6 +91,10 @@ func (t *tarpScreen) layout(size fyne.Size) {
 	place(t.panel, 0, 0, w, y-look.U(2))
 }
 
+// aided tells whether the keys for what is picked stand beside the strip: not
+// while it asks something, which takes all the room.
+func (t *tarpScreen) aided() bool { return len(t.picks) > 0 && t.ask == nil }
+
 // layStrip puts the strip, Undo and, beside picked pieces, their keys at the
 // foot.
 func (t *tarpScreen) layStrip(w, y float32) {
@@ -100,7 +104,7 @@ func (t *tarpScreen) layStrip(w, y float32) {
 		undoW, aidW = look.U(124), look.U(96)
 	}
 	stripW := w - undoW - gap
-	if len(t.picks) > 0 {
+	if t.aided() {
 		stripW -= (aidW + gap) * float32(len(t.aids))
 		for i, k := range t.aids {
 			place(k, stripW+gap+float32(i)*(aidW+gap), y, aidW, high)
@@ -114,8 +118,9 @@ func (t *tarpScreen) layStrip(w, y float32) {
 // is open, and returns where the panel ends.
 func (t *tarpScreen) layDoorKeys(w, y float32, picked bool) float32 {
 	t.doors.Hidden = picked
-	high := rowHigh()
+	high := look.U(look.Floor * look.Current().Options().Text) // as low as may be: the small glass has a third row then
 	if picked {
+		high = rowHigh()
 		place(t.hand.Container, 0, y-high, w, high)
 	} else {
 		place(t.doors, 0, y-high, w, high)

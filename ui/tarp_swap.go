@@ -43,7 +43,7 @@ func (n *now) swapTiles(a *along, hidden map[string]bool) []parts.TileView {
 			continue
 		}
 		v := n.tile(i, a.to, model.Place{}, nil, readings)
-		v.Icon, v.Second = "back", "back to the tarp"
+		v.Icon, v.Second = "back", "comes back"
 		out = append(out, v)
 	}
 	return out
