@@ -2,12 +2,12 @@ package ui
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
 	"tarpside/model"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // door is one door of a rig, with the lines that live behind it. What a kit
@@ -18,7 +18,7 @@ type door struct {
 }
 
 // noSlot is where the lines of a rig are that nobody gave a slot.
-const noSlot = "no slot"
+const noSlot = "?"
 
 // doors are the doors of a rig in the order of one lap round it, what is
 // reached from within last. Compartments that begin with the same word, such
@@ -80,11 +80,19 @@ func (n *now) aboard(d door) int {
 
 // doorKey is the key of a door.
 func (n *now) doorKey(d door, open bool) parts.KeyView {
-	v := parts.KeyView{ID: "door-" + d.name, Title: capital(d.name), Second: fmt.Sprintf("%d in", n.aboard(d)), Lay: parts.LayStack}
+	v := parts.KeyView{ID: "door-" + d.name, Title: doorTitle(d.name), Second: words.F("%d in", n.aboard(d)), Lay: parts.LayStack}
 	if open {
 		v.Tone, v.State = parts.Live, "open"
 	}
 	return v
+}
+
+// doorTitle is the name of a door as its key shows it.
+func doorTitle(name string) string {
+	if name == noSlot {
+		return words.L("No slot")
+	}
+	return capital(name)
 }
 
 // doorTiles are the lines behind a door, each where the walker is used to see

@@ -7,12 +7,14 @@ import (
 
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // head is what the header shows for a screen.
 type head struct {
 	title    string
 	sentence string
+	stale    bool                // the sentence says that the data is old: a state, with a clock
 	mark     parts.MarkView      // before the title, if it has a shape or letters
 	middle   []fyne.CanvasObject // rig tabs or at most two keys, right-aligned
 	widths   []float32           // of the middle, in design pixels
@@ -38,10 +40,10 @@ type frame struct {
 }
 
 var railScreens = []parts.RailKeyView{
-	{ID: ScreenTarp, Word: "Tarp", Icon: "tarp"}, {ID: ScreenGlance, Word: "Glance", Icon: "glance"},
-	{ID: ScreenLoadUp, Word: "Load up", Icon: "load"}, {ID: ScreenLeaving, Word: "Leaving", Icon: "leave"},
-	{ID: ScreenLookFor, Word: "Look for it", Icon: "look"}, {ID: ScreenMore, Word: "More", Icon: "more"},
-	{ID: wetLock, Word: "Wet lock", Icon: "wet-lock"},
+	{ID: ScreenTarp, Word: words.K("Tarp"), Icon: "tarp"}, {ID: ScreenGlance, Word: words.K("Glance"), Icon: "glance"},
+	{ID: ScreenLoadUp, Word: words.K("Load up"), Icon: "load"}, {ID: ScreenLeaving, Word: words.K("Leaving"), Icon: "leave"},
+	{ID: ScreenLookFor, Word: words.K("Look for it"), Icon: "look"}, {ID: ScreenMore, Word: words.K("More"), Icon: "more"},
+	{ID: wetLock, Word: words.K("Wet lock"), Icon: "wet-lock"},
 }
 
 // underMore are the screens that More leads to.
@@ -50,10 +52,11 @@ var underMore = []string{ScreenBringBack, ScreenSettings, ScreenStores, ScreenTr
 func newFrame(sh *Shell) *frame {
 	f := &frame{sh: sh}
 	for _, v := range railScreens {
+		v.Word = words.L(v.Word)
 		f.rail = append(f.rail, parts.NewRailKey(v, func() { sh.touchRail(v.ID) }))
 	}
 	f.banner = parts.NewDrawn(parts.Part{Kind: parts.KindText, ID: "header"}, look.Floor, look.Header, f.paint)
-	f.backK = parts.NewKey(parts.KeyView{ID: "back", Title: "Back", Icon: "back", Tone: parts.Header}, sh.back)
+	f.backK = parts.NewKey(parts.KeyView{ID: "back", Title: words.L("Back"), Icon: "back", Tone: parts.Header}, sh.back)
 	f.foot = parts.NewFoot(parts.FootView{})
 	f.lock = newLock(sh)
 	return f
@@ -85,14 +88,14 @@ func (f *frame) layout(size fyne.Size) {
 		railW = look.U(look.Floor)
 	}
 	bodyH := size.Height - footH
-	step := bodyH / float32(len(f.rail))
+	step := (bodyH + look.U(look.Gap)) / float32(len(f.rail))
 	for i, k := range f.rail {
-		place(k, 0, float32(i)*step, railW, step)
+		place(k, 0, float32(i)*step, railW, step-look.U(look.Gap))
 	}
 	place(f.foot, 0, bodyH, size.Width, footH)
 	place(f.banner, railW, 0, size.Width-railW, headH)
 	if f.header.back {
-		place(f.backK, railW, 0, look.U(120), headH)
+		place(f.backK, railW+look.U(look.Gap), 0, look.U(112), headH)
 	}
 	x := size.Width - look.U(clockRoom)
 	for i := len(f.header.middle) - 1; i >= 0; i-- {
@@ -123,6 +126,7 @@ func place(o fyne.CanvasObject, x, y, w, h float32) {
 func (f *frame) show(n *now, sc screen, h head) {
 	for i, k := range f.rail {
 		v := railScreens[i]
+		v.Word = words.L(v.Word)
 		v.Here = v.ID == n.Shell.here || v.ID == ScreenMore && slices.Contains(underMore, n.Shell.here)
 		k.Set(v)
 	}
@@ -148,7 +152,7 @@ func (f *frame) show(n *now, sc screen, h head) {
 // sameWords tells whether a header reads as before: a minute that has gone by
 // is drawn, and nothing else on the screen with it.
 func sameWords(a, b head) bool {
-	return a.title == b.title && a.sentence == b.sentence && a.mark == b.mark && a.big == b.big && a.bigWords == b.bigWords && a.bigLine == b.bigLine
+	return a.title == b.title && a.sentence == b.sentence && a.stale == b.stale && a.mark == b.mark && a.big == b.big && a.bigWords == b.bigWords && a.bigLine == b.bigLine
 }
 
 // sameRoom tells whether what can be touched in a header is as before.
@@ -164,18 +168,22 @@ func sameRoom(a, b head) bool {
 	return true
 }
 
-// note is the line under the clock: practice, read-only, or a clock that is
-// behind the last entry. Nothing else deserves the place.
+// note is the line under the clock: practice, read-only, a clock that is
+// behind the last entry, or data that is old. Nothing else deserves the place.
 func (f *frame) note(n *now) string {
 	switch {
 	case n.opts.Practice:
-		return "Practice"
+		return words.L("Practice")
 	case n.pic.ReadOnly != "":
-		return "Read only"
+		return words.L("Read only")
 	case n.pic.Behind > 0:
-		return "Clock is behind"
+		return words.L("Clock is behind")
+	case n.stale() && n.ageMinutes() < 120:
+		return words.F("Data %d min old", n.ageMinutes())
+	case n.stale():
+		return words.F("Data %d h old", n.ageMinutes()/60)
 	}
-	return "This tablet"
+	return words.L("This tablet")
 }
 
 // paint draws the header: where I am, one sentence, the clock.
@@ -203,9 +211,16 @@ func (f *frame) paint(p *parts.Pen, size fyne.Size) {
 		right = bx - look.U(8)
 	}
 	p.Write(h.title, parts.Ink{Role: look.Screen, Lines: 1}, x, look.U(8), right-x, 0)
-	line := p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, right-x, 0)
-	if p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: look.Dim, Lines: 2}, right-x, look.U(42)).H > line.H {
-		line = p.Fit(h.sentence, parts.Ink{Role: look.Small, Color: look.Dim, Lines: 2}, right-x, look.U(42))
+	ink := look.Dim
+	if h.stale {
+		ink = look.Text
+		side := look.U(24)
+		p.Icon("clock", look.Text, x, look.U(50), side)
+		x += side + look.U(8)
+	}
+	line := p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: ink, Lines: 1}, right-x, 0)
+	if p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: ink, Lines: 2}, right-x, look.U(42)).H > line.H {
+		line = p.Fit(h.sentence, parts.Ink{Role: look.Small, Color: ink, Lines: 2}, right-x, look.U(42))
 	}
 	p.Put(line, x, look.U(48)-(line.H-look.U(24))/3, right-x)
 	cx := size.Width - look.U(clockRoom) + look.U(8)

@@ -9,6 +9,7 @@ import (
 	"tarpside/model/loadup"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // doorOf is the door of a slot.
@@ -39,7 +40,14 @@ func (n *now) doorID(rig string, d loadup.Door) string {
 	return d.Compartment
 }
 
-// sideOf is the side of the rig that a door is on, in words.
+// The sides of a rig, as its crew says them.
+var (
+	driverSide  = words.K("driver side")
+	officerSide = words.K("officer side")
+)
+
+// sideOf is the side of the rig that a door is on, in words that are yet to be
+// translated.
 func (n *now) sideOf(rig string, d loadup.Door) string {
 	word := ""
 	for i := range n.d.Slots {
@@ -49,18 +57,31 @@ func (n *now) sideOf(rig string, d loadup.Door) string {
 		}
 		switch {
 		case strings.Contains(s.Side, "left"):
-			return "driver side"
+			return driverSide
 		case strings.Contains(s.Side, "right"):
-			return "officer side"
+			return officerSide
 		case strings.Contains(s.Side, "rear"):
-			word = "rear"
+			word = words.K("rear")
 		case strings.Contains(s.Side, "top"):
-			word = "roof"
+			word = words.K("roof")
+		case strings.Contains(s.Side, "cab"):
+			word = words.K("cab")
 		case word == "":
 			word = s.Side
 		}
 	}
 	return word
+}
+
+// sideWord is a side over its first door.
+func sideWord(side string) string {
+	switch side {
+	case driverSide:
+		return parts.Or(words.L(side), words.L("driver"))
+	case officerSide:
+		return parts.Or(words.L(side), words.L("officer"))
+	}
+	return words.L(side)
 }
 
 // doorName is a door in two words at most; the side stands over it.
@@ -77,10 +98,10 @@ func (n *now) doorWords(rig string, d loadup.Door) string {
 	if !strings.Contains(n.doorID(rig, d), "@") {
 		return upper(d.Compartment)
 	}
-	if n.sideOf(rig, d) == "driver side" {
-		return d.Compartment + ", left door"
+	if n.sideOf(rig, d) == driverSide {
+		return words.F("%s, left door", d.Compartment)
 	}
-	return d.Compartment + ", right door"
+	return words.F("%s, right door", d.Compartment)
 }
 
 // linesAt are the lines that live behind a door, not those inside kits, in the
@@ -102,6 +123,48 @@ func (n *now) linesAt(rig string, d loadup.Door) []int {
 	return append(out, loose...)
 }
 
+// sideGroup is the doors of one side, in the order of the walk.
+type sideGroup struct {
+	side   string
+	doors  []loadup.Door
+	folded bool
+}
+
+func (n *now) sideGroups(rig string) []sideGroup {
+	var out []sideGroup
+	for _, d := range n.doors(rig) {
+		side := n.sideOf(rig, d)
+		if k := len(out); k == 0 || out[k-1].side != side {
+			out = append(out, sideGroup{side: side})
+		}
+		g := &out[len(out)-1]
+		g.doors = append(g.doors, d)
+	}
+	return out
+}
+
+// foldSides puts whole sides into the room of one door, the shortest first and
+// never the one where he stands, until no door is narrower than a hand.
+func foldSides(groups []sideGroup, at loadup.Door, width float32) {
+	for {
+		n, least := 0, -1
+		for i, g := range groups {
+			switch {
+			case g.folded:
+				n++
+				continue
+			case len(g.doors) > 1 && !slices.Contains(g.doors, at) && (least < 0 || len(g.doors) < len(groups[least].doors)):
+				least = i
+			}
+			n += len(g.doors)
+		}
+		if float32(n)*(look.Floor+look.Gap)-look.Gap <= width || least < 0 {
+			return
+		}
+		groups[least].folded = true
+	}
+}
+
 // doorViews is the rig unrolled: a door or, where there is no room for all, a
 // whole side in the room of one.
 func (n *now) doorViews(st *luState, width float32) node {
@@ -110,38 +173,40 @@ func (n *now) doorViews(st *luState, width float32) node {
 		togo[l.Door]++
 	}
 	eyes := n.eyes()
-	doors := n.doors(st.rig)
-	folded := float32(len(doors))*look.Floor+5*4 > width
-	var sides []node
-	for i := 0; i < len(doors); {
-		side, k := n.sideOf(st.rig, doors[i]), i+1
-		for k < len(doors) && n.sideOf(st.rig, doors[k]) == side {
-			k++
+	groups := n.sideGroups(st.rig)
+	foldSides(groups, *st.at, width)
+	var doors []node
+	for _, g := range groups {
+		if g.folded {
+			doors = append(doors, n.foldedSide(st, g.doors, g.side, togo))
+			continue
 		}
-		group := doors[i:k]
-		if folded && len(group) > 1 && !slices.Contains(group, *st.at) {
-			sides = append(sides, n.foldedSide(st, group, side, togo))
-		} else {
-			kids := node{view: rowOf{0}, part: float32(len(group))}
-			for j, d := range group {
-				v := n.doorView(st, d, side, togo[d], eyes)
-				if j == 0 && len(group) == 1 || j == (len(group)-1)/2 && len(group) > 1 {
-					v.Side = side
-				}
-				kids.kids = append(kids.kids, node{id: v.ID, view: v})
+		for j, d := range g.doors {
+			v := n.doorView(st, d, g.side, togo[d], eyes)
+			if j == (len(g.doors)-1)/2 {
+				v.Side = sideWord(g.side)
 			}
-			sides = append(sides, kids)
+			if g.side == "cab" { // its nose points away from the boxes
+				if v.Cab = "right"; len(doors) == 0 {
+					v.Cab = "left"
+				}
+			}
+			doors = append(doors, node{id: v.ID, view: v})
 		}
-		i = k
 	}
-	return node{view: rowOf{4}, size: 150, kids: sides}
+	return node{view: rowOf{look.Gap}, size: 150, kids: doors}
 }
 
 func (n *now) foldedSide(st *luState, group []loadup.Door, side string, togo map[loadup.Door]int) node {
-	v := parts.DoorView{Side: side, Name: fmt.Sprintf("%d doors", len(group))}
+	v := parts.DoorView{Side: sideWord(side), Name: words.F("%d doors", len(group))}
 	a, b := doorName(group[0], side), doorName(group[len(group)-1], side)
-	if len(a) <= 2 && len(b) <= 2 {
+	first, x, _ := strings.Cut(a, " ")
+	second, y, two := strings.Cut(b, " ")
+	switch {
+	case len(a) <= 2 && len(b) <= 2:
 		v.Name = a + "-" + b
+	case two && first == second && len(group) == 2:
+		v.Name = first + " " + x + "-" + y
 	}
 	to := group[0]
 	sum := 0
@@ -151,7 +216,7 @@ func (n *now) foldedSide(st *luState, group []loadup.Door, side string, togo map
 		}
 	}
 	v.ID, v.State = n.doorID(st.rig, to), "side"
-	if v.Count = fmt.Sprintf("%d to go", sum); sum == 0 {
+	if v.Count = words.F("%d to go", sum); sum == 0 {
 		v.Count = ""
 	}
 	return node{id: v.ID, view: v}
@@ -174,20 +239,20 @@ func (n *now) doorView(st *luState, d loadup.Door, side string, togo int, eyes m
 	}
 	switch {
 	case togo > 0:
-		v.Count = fmt.Sprintf("%d to go", togo)
+		v.Count = words.F("%d to go", togo)
 		if slices.Contains(st.been, d) && d != *st.at {
-			v.Count, v.Mode = fmt.Sprintf("%d, passed", togo), parts.DoorPassed
+			v.Count, v.Mode = words.F("%d, passed", togo), parts.DoorPassed
 		}
 	case out > 0:
-		v.Count = fmt.Sprintf("%d out", out)
+		v.Count = words.F("%d out", out)
 	case eyes[notOpened(st.rig, d)]:
-		v.Count = "not opened"
+		v.Count = words.L("not opened")
 	case away > 0:
-		v.Count = fmt.Sprintf("%d away", away)
+		v.Count = words.F("%d away", away)
 	case looked && len(lines) > 0:
-		v.Count, v.Mode = "seen", parts.DoorHome
+		v.Count, v.Mode = words.L("seen"), parts.DoorHome
 	default:
-		v.Count, v.Mode = "home", parts.DoorHome
+		v.Count, v.Mode = words.L("home"), parts.DoorHome
 	}
 	if st.at != nil && *st.at == d {
 		v.Mode = parts.DoorHere
@@ -270,21 +335,21 @@ func (n *now) roughly(rig string, narrow bool) string {
 	minutes := (seconds + 59) / 60
 	switch {
 	case narrow && open == 1:
-		return fmt.Sprintf("%d min + 1 search", minutes)
+		return parts.Or(words.F("%d min + 1 search", minutes), fmt.Sprintf("%d + 1", minutes))
 	case narrow && open > 1:
-		return fmt.Sprintf("%d min + %d open", minutes, open)
+		return parts.Or(words.F("%d min + %d open", minutes, open), fmt.Sprintf("%d + %d", minutes, open))
 	case narrow:
-		return fmt.Sprintf("about %d min", minutes)
+		return words.F("about %d min", minutes)
 	}
-	out := "nothing of it is on the tarp"
+	out := words.L("nothing of it is on the tarp")
 	if seconds > 0 {
-		out = fmt.Sprintf("about %d min", minutes)
+		out = words.F("about %d min", minutes)
 	}
 	switch {
 	case open == 1:
-		out += " + 1 open search"
+		out = parts.Or(out+words.L(" + 1 open search"), n.roughly(rig, true))
 	case open > 1:
-		out += fmt.Sprintf(" + %d open searches", open)
+		out = parts.Or(out+words.F(" + %d open searches", open), n.roughly(rig, true))
 	}
 	return out
 }

@@ -8,6 +8,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // along is what may have gone with a piece that was sent: until another touch,
@@ -140,13 +141,13 @@ func (t *tarpScreen) showAlong(n *now) bool {
 	}
 	t.along.asked = true
 	if len(views) == 0 {
-		t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: parts.B("In exchange?") + "   touch the one that comes back from " + n.placeName(t.along.to)})
+		t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: words.F("%s   touch the one that comes back from %s", parts.B(words.L("In exchange?")), n.placeName(t.along.to))})
 		t.next.Tail = nil
 		t.next.Set(swaps)
 		return true
 	}
 	views = append(views, swaps...)
-	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: parts.B("Goes along?") + "   touch each that went to " + n.placeName(t.along.to) + " too"})
+	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: words.F("%s   touch each that went to %s too", parts.B(words.L("Goes along?")), n.placeName(t.along.to))})
 	t.next.Tail = nil
 	t.next.Set(views)
 	return true

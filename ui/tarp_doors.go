@@ -10,6 +10,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // fresh is the piece that a touch behind a door has just staged. A place that
@@ -78,9 +79,9 @@ func (r *doorRow) layout(size fyne.Size) {
 			r.from = 0
 		}
 		to := min(r.from+room-1, len(shown))
-		more := parts.KeyView{ID: "more-doors", Title: fmt.Sprint(len(r.views) - to), Second: "more", Lay: parts.LayStack}
+		more := parts.KeyView{ID: "more-doors", Title: fmt.Sprint(len(r.views) - to), Second: words.L("more"), Lay: parts.LayStack}
 		if to == len(r.views) {
-			more.Title, more.Second = "First", "doors"
+			more.Title, more.Second = words.L("First"), words.L("doors")
 		}
 		shown = append(slices.Clone(shown[r.from:to]), more)
 	}
@@ -149,20 +150,20 @@ func (t *tarpScreen) doorNow(n *now) (door, bool) {
 
 // showDoor puts what lives behind the open door on the panel.
 func (t *tarpScreen) showDoor(n *now, d door) {
-	v := parts.PanelView{ID: "place", Snug: true, Title: n.rigName(d.rig) + ", " + d.name,
-		Note: fmt.Sprintf("%d of %s in", n.aboard(d), plural(len(d.lines), "line")), Right: "One touch puts it on the tarp"}
+	v := parts.PanelView{ID: "place", Snug: true, Title: words.F("%s, %s", n.rigName(d.rig), d.name),
+		Note: words.F("%d of %d in", n.aboard(d), len(d.lines)), Right: words.L("One touch puts it on the tarp")}
 	picks := t.picks
 	if f := t.fresh; f != nil {
 		picks = append(slices.Clone(picks), pick{item: f.item, from: model.Place{Kind: model.Tarp, Ground: n.scene.Ground}, n: 1, most: 1})
-		v.Right = "Went straight there? Touch the place"
+		v.Right = words.L("Went straight there? Touch the place")
 	} else if len(t.picks) > 0 {
-		v.Right = "More can be picked"
+		v.Right = words.L("More can be picked")
 	}
 	t.panel.Set(v)
 	views := n.doorTiles(d, picks)
 	for i := range views {
 		if f := t.fresh; f != nil && views[i].Picked {
-			views[i].Second = "staged"
+			views[i].Second = words.L("staged")
 		}
 	}
 	t.tiles.Set(views)
@@ -210,7 +211,7 @@ func (n *now) freshKeys(f *fresh, shown model.Place, last string) []parts.PlaceK
 			keys[k].Mode = parts.PlaceTarget
 		}
 		if keys[k].ID == string(model.Tarp) {
-			keys[k].Mode, keys[k].Verb = parts.PlaceOpen, "it is here"
+			keys[k].Mode, keys[k].Verb = parts.PlaceOpen, words.L("it is here")
 		}
 	}
 	return keys

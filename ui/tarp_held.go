@@ -1,20 +1,20 @@
 package ui
 
 import (
-	"fmt"
 	"strings"
 	"time"
 
 	"tarpside/board"
 	"tarpside/model"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // What a note about a piece says in its reading.
 const (
 	noteHeld  = "held"  // evidence: nobody moves it without asking
 	noteFreed = "freed" // the hold is over
-	noteDue   = "due "  // and when an agency brings it back
+	noteDue   = "due="  // and when an agency brings it back
 )
 
 // heldBy is the note that holds a piece where it lies, nil if none does.
@@ -41,8 +41,8 @@ func (t *tarpScreen) holdPicked() {
 	if len(picks) == 0 {
 		return
 	}
-	t.sh.open(newWording(t.sh, "Do not move it", "Evidence, or whatever else must stay as it lies", "Who says so, and why",
-		"Such as: sheriff, photographs first. Whoever sends it anywhere is asked before. It is not a lock: the log says who did.", func(text string) {
+	t.sh.open(newWording(t.sh, words.L("Do not move it"), words.L("Evidence, or whatever else must stay as it lies"), words.L("Who says so, and why"),
+		words.L("Such as: sheriff, photographs first. Whoever sends it anywhere is asked before. It is not a lock: the log says who did."), func(text string) {
 			tap := board.Tap{Scene: t.sh.now().scene.ID}
 			for _, p := range picks {
 				tap.Acts = append(tap.Acts, model.Act{Verb: model.Note, Item: p.item, Quantity: model.Blank, Reading: noteHeld, Note: text})
@@ -61,8 +61,8 @@ func (t *tarpScreen) stopped(n *now, picks []pick, send func()) bool {
 		}
 		t.ask = &question{item: p.item,
 			view: func(n *now) (parts.StripView, bool) {
-				return parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: capital(n.itemName(p.item)) + ": do not move, ask",
-					Second: "Held at " + n.clock(e.At()) + ": " + e.Note, Keys: [2]parts.StripKey{{ID: "freed", Title: "It is freed"}, {ID: "leave-it", Title: "Leave it", Filled: true}}}, true
+				return parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: words.F("%s: do not move, ask", capital(n.itemName(p.item))),
+					Second: words.F("Held at %s: %s", n.clock(e.At()), e.Note), Keys: [2]parts.StripKey{{ID: "freed", Title: words.L("It is freed")}, {ID: "leave-it", Title: words.L("Leave it"), Filled: true}}}, true
 			},
 			answer: func(id string) {
 				if id != "freed" {
@@ -94,17 +94,17 @@ func (t *tarpScreen) askDue() {
 	if len(tap) == 0 {
 		return
 	}
-	day := func(k int) string { return n.at.AddDate(0, 0, k).Format("Mon 2 Jan") }
+	day := func(k int) string { return n.at.AddDate(0, 0, k).Format(words.L("Mon 2 Jan")) }
 	list := []choice{
-		{kind: parts.KindAct, id: "in an hour, " + n.at.Add(time.Hour).Format("15:04"), title: "In an hour", second: n.at.Add(time.Hour).Format("15:04")},
-		{kind: parts.KindAct, id: "today, " + day(0), title: "Today", second: day(0)},
-		{kind: parts.KindAct, id: "tomorrow, " + day(1), title: "Tomorrow", second: day(1)},
-		{kind: parts.KindAct, id: "in a week, " + day(7), title: "In a week", second: day(7)},
-		{kind: parts.KindAct, id: "when we fetch it", title: "We fetch it", second: "they call us"},
-		{kind: parts.KindAct, id: "do not expect it", title: "Do not expect it", second: "buried, used, given away"},
+		{kind: parts.KindAct, id: "in an hour, " + n.at.Add(time.Hour).Format("15:04"), title: words.L("In an hour"), second: n.at.Add(time.Hour).Format("15:04")},
+		{kind: parts.KindAct, id: "today, " + day(0), title: words.L("Today"), second: day(0)},
+		{kind: parts.KindAct, id: "tomorrow, " + day(1), title: words.L("Tomorrow"), second: day(1)},
+		{kind: parts.KindAct, id: "in a week, " + day(7), title: words.L("In a week"), second: day(7)},
+		{kind: parts.KindAct, id: "when we fetch it", title: words.L("We fetch it"), second: words.L("they call us")},
+		{kind: parts.KindAct, id: "do not expect it", title: words.L("Do not expect it"), second: words.L("buried, used, given away")},
 	}
 	who := n.placeName(tap[0].Moves[0].To)
-	t.sh.open(newChooser(t.sh, "When does it come back?", fmt.Sprintf("Ask %s while they are here", who), list, func(when string) {
+	t.sh.open(newChooser(t.sh, words.L("When does it come back?"), words.F("Ask %s while they are here", who), list, func(when string) {
 		due := board.Tap{Scene: n.scene.ID}
 		for _, e := range tap {
 			due.Acts = append(due.Acts, model.Act{Verb: model.Note, Item: e.Item, Quantity: model.Blank, To: e.To, Reading: noteDue + when})
@@ -139,11 +139,11 @@ func noteLine(e *model.Entry, name string) string {
 	case e.Verb != model.Note || e.Item == "":
 		return ""
 	case e.Reading == noteHeld:
-		return name + " held, do not move: " + e.Note
+		return words.F("%s held, do not move: %s", name, e.Note)
 	case e.Reading == noteFreed:
-		return name + " no longer held"
+		return words.F("%s no longer held", name)
 	case due:
-		return name + " due back: " + when
+		return words.F("%s due back: %s", name, when)
 	}
 	return ""
 }

@@ -3,6 +3,7 @@ package ui
 import (
 	"tarpside/model"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // swapsFor are the pieces that may come back for one that was sent to a place:
@@ -43,7 +44,7 @@ func (n *now) swapTiles(a *along, hidden map[string]bool) []parts.TileView {
 			continue
 		}
 		v := n.tile(i, a.to, model.Place{}, nil, readings)
-		v.Icon, v.Second = "back", "comes back"
+		v.Icon, v.Second = "back", words.L("comes back")
 		out = append(out, v)
 	}
 	return out

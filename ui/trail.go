@@ -8,7 +8,9 @@ import (
 
 	"tarpside/model"
 	"tarpside/model/sum"
+	litter "tarpside/model/trail"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // trailStep is one of the steps of the litter party, in their order.
@@ -32,7 +34,7 @@ type trailScreen struct {
 	v    trailView
 
 	scene *string // of which p was chosen
-	p     party
+	p     litter.Party
 
 	step   trailStep
 	chosen string // load: an item; people: who walks
@@ -59,7 +61,7 @@ func (t *trailScreen) show(n *now) head {
 	t.load(n)
 	t.v = n.trailOf(&t.p)
 	t.tree.set(t.view())
-	return head{title: "Trail load", sentence: capital(tripWords(t.p.Trip))}
+	return head{title: words.L("Trail load"), sentence: capital(tripWords(t.p.Trip))}
 }
 
 // rest leaves any question.
@@ -195,8 +197,8 @@ func (t *trailScreen) choose(item string, n int) {
 // actPeople does an act on those who walk.
 func (t *trailScreen) actPeople(kind, rest, id string) {
 	switch {
-	case kind == parts.KindMember && t.p.walks(rest) < 0:
-		t.p.People = append(slices.Clone(t.p.People), carrier{ID: rest})
+	case kind == parts.KindMember && t.p.Walks(rest) < 0:
+		t.p.People = append(slices.Clone(t.p.People), litter.Walker{ID: rest})
 		t.chosen = rest
 	case kind == parts.KindMember:
 		if t.chosen == rest {
@@ -205,9 +207,9 @@ func (t *trailScreen) actPeople(kind, rest, id string) {
 		t.chosen = rest
 		return
 	case id == "no-name":
-		t.chosen = t.p.addNoName()
+		t.chosen = t.p.AddNoName()
 	case id == "drops-out":
-		t.p.People = slices.DeleteFunc(slices.Clone(t.p.People), func(c carrier) bool { return c.ID == t.chosen })
+		t.p.People = slices.DeleteFunc(slices.Clone(t.p.People), func(c litter.Walker) bool { return c.ID == t.chosen })
 		t.chosen = ""
 	case id == "limit", id == "body":
 		t.pad, t.typed = id, ""
@@ -222,7 +224,7 @@ func (t *trailScreen) actPeople(kind, rest, id string) {
 
 // setLimit keeps what the chosen one can take, in pounds; nought is the usual.
 func (t *trailScreen) setLimit(lb float64) {
-	if k := t.p.walks(t.chosen); k >= 0 {
+	if k := t.p.Walks(t.chosen); k >= 0 {
 		t.p.People = slices.Clone(t.p.People)
 		t.p.People[k].Limit = lb
 	}
@@ -236,10 +238,10 @@ func (t *trailScreen) walk() {
 	if len(acts) == 0 {
 		return
 	}
-	t.p.Walked, t.p.Patient, t.p.Back = t.n.at.UnixMilli(), nil, nil
-	note := "Trail load seen at the rig by " + t.n.walkerName(t.p.First) + " and " + t.n.walkerName(t.p.Second)
+	t.p.Walked, t.p.Home, t.p.Patient, t.p.Back = t.n.at.UnixMilli(), 0, nil, nil
+	note := words.F("Trail load seen at the rig by %s and %s", t.n.walkerName(t.p.First), t.n.walkerName(t.p.Second))
 	if !t.v.sure {
-		note = "Trail load not verified at the rig: " + t.p.Anyway
+		note = words.F("Trail load not verified at the rig: %s", t.p.Anyway)
 	}
 	acts = append(acts, model.Act{Verb: model.Note, By: t.p.First, Holder: t.p.Second, Quantity: model.Blank, Note: note})
 	t.keep()

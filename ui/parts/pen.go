@@ -154,22 +154,49 @@ type Laid struct {
 	whole string
 }
 
+// lastWidth is how wide the last line is.
+func (l Laid) lastWidth() (w float32) {
+	if len(l.lines) > 0 {
+		for _, r := range l.lines[len(l.lines)-1] {
+			w += rulerOf(l.size)(r.text, r.bold)
+		}
+	}
+	return w
+}
+
+// Cut says whether the text had no room.
+func (l Laid) Cut() bool { return l.cut }
+
 func rulerOf(size float32) ruler {
 	return func(s string, bold bool) float32 {
-		return fyne.MeasureText(s, size, fyne.TextStyle{Bold: bold}).Width
+		return look.Measure(s, size, fyne.TextStyle{Bold: bold}).Width
 	}
 }
 
 // Fit lays a text out in a width and a height. It takes the role's size with
 // the text scale of the tablet, goes smaller as far as it must, down to 16,
-// and only then cuts.
+// then takes a shorter form of the text, if it has one, and only then cuts.
 func (p *Pen) Fit(s string, ink Ink, w, h float32) Laid { return p.fit(s, ink, w, h) }
 
-func (p *Pen) fit(s string, ink Ink, w, h float32) Laid {
+func (p *Pen) fit(s string, ink Ink, w, h float32) (l Laid) {
+	for _, f := range forms(s) {
+		if l = p.fitForm(f, ink, w, h); !l.cut {
+			break
+		}
+	}
+	return l
+}
+
+func (p *Pen) fitForm(s string, ink Ink, w, h float32) Laid {
 	if ink.Color == "" {
 		ink.Color = look.Text
 	}
-	l := Laid{ink: ink, whole: s, size: p.Size(ink.Role)}
+	return fits.get(fitting{s, ink, p.Size(ink.Role), w, h})
+}
+
+// layOut does what Fit says.
+func layOut(s string, ink Ink, size, w, h float32) Laid {
+	l := Laid{ink: ink, whole: s, size: size}
 	if s == "" {
 		return l
 	}
@@ -232,7 +259,7 @@ func (p *Pen) Put(l Laid, x, y, w float32) {
 		}
 		for _, r := range ln {
 			style := fyne.TextStyle{Bold: r.bold}
-			size := fyne.MeasureText(r.text, l.size, style)
+			size := look.Measure(r.text, l.size, style)
 			if p.t == len(p.texts) {
 				p.texts = append(p.texts, canvas.NewText("", c))
 			}
@@ -240,6 +267,7 @@ func (p *Pen) Put(l Laid, x, y, w float32) {
 			p.t++
 			if o.Text != r.text || o.TextSize != l.size || o.TextStyle != style || o.Color != c {
 				o.Text, o.TextSize, o.TextStyle, o.Color = r.text, l.size, style, c
+				o.FontSource = look.Face(r.text, style)
 				o.Refresh()
 			}
 			place(o, tx, ty+(l.pitch-size.Height)/2, size.Width, size.Height)
