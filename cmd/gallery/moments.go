@@ -27,6 +27,17 @@ var (
 
 var moments = []moment{
 	{name: "tarp", screen: ui.ScreenTarp, minute: 60},
+	{name: "tarp full rig", screen: ui.ScreenTarp, minute: 8},
+	{name: "tarp few out", screen: ui.ScreenTarp, minute: 8, touch: []string{"act door-L1", "piece R41-001", "piece R41-002", "place at:V1", "place tarp"}},
+	{name: "tarp door", screen: ui.ScreenTarp, minute: 8, touch: []string{"act door-L1"}},
+	{name: "tarp door staged", screen: ui.ScreenTarp, minute: 8, touch: []string{"act door-L1", "piece R41-001", "piece R41-002"}},
+	{name: "tarp door straight", screen: ui.ScreenTarp, minute: 8, touch: []string{"act door-L1", "piece R41-001", "piece R41-002", "place at:V1"}},
+	{name: "tarp door many", screen: ui.ScreenTarp, minute: 8, touch: []string{"act door-L3", "piece R41-056"}},
+	{name: "tarp rig tab", screen: ui.ScreenTarp, minute: 60, touch: []string{"rig R41"}},
+	{name: "tarp exchange", screen: ui.ScreenTarp, minute: 44, touch: []string{"piece R41-009", "place at:V2"}},
+	{name: "tarp due", screen: ui.ScreenTarp, minute: 81, touch: []string{"place at:V2", "piece R41-052", "place with:MED9", "act due"}},
+	{name: "tarp held", screen: ui.ScreenTarp, minute: 60, touch: []string{"piece R41-001", "act holder", "act hold-evidence", "act s", "act h", "act f", "act done", "piece R41-001", "place at:V1"}},
+	{name: "tarp correct last", screen: ui.ScreenTarp, minute: 60, touch: []string{"piece R41-001", "piece R41-052", "place at:V1", "act correct"}},
 	{name: "tarp place", screen: ui.ScreenTarp, minute: 60, touch: []string{"place at:V2"}},
 	{name: "tarp picked", screen: ui.ScreenTarp, minute: 60, touch: []string{"place at:V2", "act more", "piece R41-055"}},
 	{name: "tarp refused", screen: ui.ScreenTarp, minute: 60, touch: []string{"place at:V2", "piece R41-002", "place used"}},
