@@ -31,6 +31,7 @@ func order(all []step) (done []step, now *step, later []step) {
 	byTime := func(a, b step) int { return cmp.Compare(a.nth, b.nth) }
 	slices.SortStableFunc(done, byTime)
 	slices.SortStableFunc(put, byTime)
+	slices.SortStableFunc(later, func(a, b step) int { return cmp.Compare(a.rank, b.rank) })
 	if later = append(later, put...); len(later) > 0 {
 		now, later = &later[0], later[1:]
 	}
@@ -249,7 +250,7 @@ func (n *now) lostReport(h hunt, t trail) []string {
 		case stepLooked:
 			out = append(out, line(n.clock(s.at), s.title))
 		case stepUnsafe:
-			out = append(out, line("Not searched", s.title+", not safe"))
+			out = append(out, line("Not searched", strings.TrimSuffix(s.title+", not safe: "+s.unsafe, ": ")))
 		}
 	}
 	if t.closed != nil && h.kind == closed {
@@ -296,6 +297,9 @@ func (l *lookforScreen) stepsView(h hunt, t trail, bottom node) node {
 			v = parts.RowView{ID: "looked", Title: plural(i+1, "place") + " done before", Tone: parts.Hole, Off: true}
 		case s.state == stepUnsafe:
 			v.Right, v.Go = "not searched: not safe", "warn"
+			if s.unsafe != "" {
+				v.Right = "not searched: " + s.unsafe
+			}
 		case s.asks:
 			v.Right = "no, " + l.n.clock(s.at)
 		}
@@ -337,12 +341,15 @@ func (l *lookforScreen) presentView(done int, now *step) []node {
 		}
 	}
 	keys := row(92, wide(keyNode(not), 1.5), wide(keyNode(found), 1.5), wide(keyNode(with), 1.2), sized(keyNode(skip), 104))
+	if l.mode == lookUnsafe {
+		keys = hazardKeys()
+	}
 	if l.mode == lookSkip {
 		wrong := parts.KeyView{ID: "wrong-tap", Title: "Wrong tap", Second: "undo the last answer", Lay: parts.LayCentre, Role: look.Group}
 		if done == 0 {
 			wrong.Second, wrong.Off = "nothing to take back", true
 		}
-		keys = row(92, keyNode(parts.KeyView{ID: "unsafe", Title: "Not safe", Second: "not searched", Icon: "warn", Lay: parts.LayLeft, Role: look.Group}),
+		keys = row(92, keyNode(parts.KeyView{ID: "unsafe", Title: "Not safe", Second: "not searched: why?", Icon: "warn", Lay: parts.LayLeft, Role: look.Group}),
 			keyNode(parts.KeyView{ID: "later", Title: "Later", Second: "comes again", Icon: "clock", Lay: parts.LayLeft, Role: look.Group}),
 			keyNode(wrong), sized(keyNode(parts.KeyView{ID: "back", Title: "Back", Lay: parts.LayCentre}), 104))
 	}

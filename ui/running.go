@@ -149,6 +149,9 @@ func (n *now) runningRow(x *runningRow) parts.RowView {
 	if f := x.figure; f != nil {
 		g := n.gaugeView(f)
 		v.Second = g.when()
+		if !f.Read && f.Since > 0 {
+			v.Second = "There since " + n.clock(f.Since)
+		}
 		v.Right = g.figure()
 		switch {
 		case f.Stock() && f.Read:
@@ -162,7 +165,7 @@ func (n *now) runningRow(x *runningRow) parts.RowView {
 	}
 	if o := x.long; o != nil {
 		if x.figure == nil {
-			v.Second, v.Right = "Nothing logged since "+n.clock(o.Since), fmt.Sprintf("%d min", int(o.Minutes))
+			v.Second, v.Right = "Nothing logged since "+n.clock(o.Since), fmt.Sprintf("out %d min", int(o.Minutes))
 		} else {
 			v.Second += ". Out long"
 		}
@@ -184,7 +187,9 @@ func (r *runningScreen) detail(c *runningRow) node {
 	if f := c.figure; f != nil {
 		g := n.gaugeView(f)
 		v.under, v.over = g.figure(), g.reading()
-		if f.Read {
+		if !f.Read {
+			v.under = "what is in it nobody knows"
+		} else {
 			v.over = g.reading() + ", read " + g.At
 		}
 		if g.Low {
@@ -196,7 +201,7 @@ func (r *runningScreen) detail(c *runningRow) node {
 		if f.Read {
 			say("At the reading", f.Sum.Text)
 		} else {
-			words = append(words, "No reading. What is in it nobody knows. Read it now.")
+			words = append(words, "Read the gauge and type it: one reading gives a time by table, two by its own fall.")
 		}
 		say("Formula", f.Sum.Formula)
 		say("Source", f.Sum.Source)

@@ -167,7 +167,13 @@ func newSumFigures(sh *Shell, group, title string) screen {
 		}
 		return out
 	}
-	return newRowList(title, "Touch one to change it. All tablets of this file share it", rows, nil)
+	var aside func(*now) (string, string)
+	if group == groupChance {
+		aside = func(*now) (string, string) {
+			return "How the order is got", parts.B("Formula:") + " " + look.Formula + "\n" + parts.B("Source:") + " " + look.Source + "\n" + parts.B("Limits:") + " " + look.Limits
+		}
+	}
+	return newRowList(title, "Touch one to change it. All tablets of this file share it", rows, aside)
 }
 
 // newSumPad types one figure.
