@@ -57,18 +57,25 @@ func (n *now) swaps(rig string) string {
 
 // pairWords is a pair as it is seen from a rig.
 func (n *now) pairWords(rig string, s, x match.Side, p match.Pair) string {
-	k := fmt.Sprint(p.Most)
-	if !p.Clear() {
-		k = "up to " + k
+	other := x.N
+	if s.Rig != rig {
+		other = s.N
+	}
+	k := fmt.Sprint(other)
+	switch {
+	case !p.Clear():
+		k = fmt.Sprintf("up to %d of %d", p.Most, other)
+	case p.Most != other:
+		k = fmt.Sprintf("%d of %d", p.Most, other)
 	}
 	size := ""
 	if s.Size != "" && x.Size != "" && s.Size != x.Size {
 		size = ", of another size"
 	}
 	if s.Rig == rig {
-		return fmt.Sprintf("%s short here, %s of %d too many on %s%s", some(&n.d.Items[s.Line], s.N), k, x.N, n.rigName(x.Rig), size)
+		return fmt.Sprintf("%s short here, %s too many on %s%s", some(&n.d.Items[s.Line], s.N), k, n.rigName(x.Rig), size)
 	}
-	return fmt.Sprintf("%s too many here, %s of %d short on %s%s", some(&n.d.Items[x.Line], x.N), k, s.N, n.rigName(s.Rig), size)
+	return fmt.Sprintf("%s too many here, %s short on %s%s", some(&n.d.Items[x.Line], x.N), k, n.rigName(s.Rig), size)
 }
 
 // known is what the log knows of a pair: both were at one place of the scene.

@@ -206,5 +206,6 @@ func (n *now) otherSide(st *luState) node {
 	return col(0, load,
 		key("sweep", "Look at every slot", n.doorWords(st.rig, *st.at), "glance"),
 		key("collect", "Collect by place", plural(len(n.lyingOut(st.rig)), "line")+" still out", "tarp"),
-		key("carry", "Carry for others", plural(len(n.others(st.rig)), "line")+" of other rigs", "carried"))
+		key("carry", "Carry for others", plural(len(n.others(st.rig)), "line")+" of other rigs", "carried"),
+		sized(node{id: "time-left", view: parts.LabelView{ID: "time-left", Role: look.Body, Text: n.timeWords(st.rig)}}, 210))
 }

@@ -16,6 +16,7 @@ import (
 type sumSettings struct {
 	run  rundown.Limits
 	look look.Chances
+	crew int // people who put back; 0 is the rig's own crew
 }
 
 // sumSettings are read once and kept until one is changed.
@@ -70,6 +71,7 @@ func (s *sumSettings) figures(n *now) []sumFigure {
 		cold = 1
 	}
 	add(groupWarn, "cold", "Below freezing: 1 is yes", "", cold, 1, "20 to 40% off a battery: makers' guidance on cold", func(f float64) { s.run.Cold = f == 1 })
+	add(groupWarn, "crew", "People who put back; 0 is the rig's crew", "", float64(s.crew), 100, "for the time left on Load up", func(f float64) { s.crew = int(f) })
 	for _, c := range rundown.Classes() {
 		add(groupLong, c.ID, c.Name, "min", s.run.Outs[c.ID], 600, c.Why+"; from memory", func(f float64) { s.run.Outs[c.ID] = f })
 	}

@@ -1,0 +1,76 @@
+package ui
+
+import (
+	"fmt"
+
+	"tarpside/model/clearup"
+	"tarpside/model/sum"
+	"tarpside/ui/parts"
+)
+
+// putBackTime is how long the put-back of a rig still takes, as a range: from
+// this crew's own pace tonight where there is enough of it, else by the table.
+// Open searches are named; they have no time.
+func (n *now) putBackTime(rig string) (a sum.Answer, open []string) {
+	work, lines := clearup.Left(n.s, rig)
+	for _, i := range lines {
+		open = append(open, low(n.d.Items[i].Short()))
+	}
+	var done []clearup.Done
+	for i := range n.pic.Entries {
+		if it := n.d.Item(n.pic.Entries[i].Item); it != nil && it.Rig == rig {
+			done = append(done, clearup.Stows(n.s, n.pic.Entries[i:i+1], n.scene.ID)...)
+		}
+	}
+	people := n.putBackCrew(rig)
+	return clearup.Time(work, people, done, open), open
+}
+
+// putBackCrew is how many put back: the figure of the settings, else the
+// members of the rig.
+func (n *now) putBackCrew(rig string) int {
+	if k := n.sumSettings().crew; k > 0 {
+		return k
+	}
+	k := 0
+	for _, m := range n.d.Members {
+		if m.Rig == rig {
+			k++
+		}
+	}
+	return max(k, 1)
+}
+
+// roughly says what is left to do: minutes, and searches, which have no time.
+func (n *now) roughly(rig string, narrow bool) string {
+	a, open := n.putBackTime(rig)
+	out := sum.Span(a.Low, a.High)
+	switch {
+	case a.Value == 0 && narrow:
+		out = "none to load"
+	case a.Value == 0:
+		out = "nothing of it lies out"
+	case len(open) == 0:
+		out = "about " + out
+	}
+	switch {
+	case narrow && len(open) > 0:
+		out += fmt.Sprintf(" + %d", len(open))
+	case len(open) == 1:
+		out += " + 1 open search"
+	case len(open) > 1:
+		out += fmt.Sprintf(" + %d open searches", len(open))
+	}
+	return out
+}
+
+// timeWords are how the time left was got, for the page of other work.
+func (n *now) timeWords(rig string) string {
+	a, _ := n.putBackTime(rig)
+	who := "one person"
+	if k := n.putBackCrew(rig); k > 1 {
+		who = fmt.Sprintf("%d people", k)
+	}
+	return fmt.Sprintf("%s, with %s at it\n%s %s\n%s %s\n%s %s", parts.B(capital(a.Text)), who,
+		parts.B("By:"), a.Source, parts.B("Formula:"), a.Formula, parts.B("Limits:"), a.Limits)
+}
