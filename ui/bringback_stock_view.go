@@ -26,7 +26,9 @@ func (b *bringbackScreen) stockList(rows []restock.Row) node {
 	if len(kids) == 0 {
 		kids = append(kids, sized(node{id: "empty", view: parts.LabelView{ID: "empty", Role: look.Lead, Text: emptyWords[tabRestock]}}, 56))
 	}
-	return node{id: "list " + tabRestock, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids}
+	list := node{id: "list " + tabRestock, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids}
+	order := parts.KeyView{ID: "order-list", Title: "Order list", Second: "by supplier, in packs", Icon: "paper", Lay: parts.LayLeft, Role: look.Group}
+	return col(0, list, sized(keyNode(order), 96))
 }
 
 // whoseWords is the share of each rig: "2 for Engine 42, 2 for Rescue 41".
@@ -118,13 +120,20 @@ func (n *now) stockFacts(r restock.Row) [][2]string {
 	if r.Backorder() > 0 {
 		out = append(out, [2]string{"It cannot give", fmt.Sprint(r.Backorder())})
 	}
-	out = append(out, [2]string{"Order at or below", r.Point()})
+	out = append(out, [2]string{"Order at or below", r.Point()}, [2]string{"Full set", fullWords(r)})
+	if l := restock.SlowMover(r.Stock); l.Few {
+		out = append(out, [2]string{"Few data", "a hint: set it by hand"})
+	}
 	order := "nothing"
 	if r.Order > 0 {
 		order = fmt.Sprintf("%d, in packs of %d", r.Order, max(1, r.Stock.Pack))
 	}
 	return append(out, [2]string{"To order", order})
 }
+
+// fullWords is what the store has when it is full: the point and what is
+// enough for 19 of 20 waits, whichever is more, in whole packs.
+func fullWords(r restock.Row) string { return fmt.Sprint(r.FullSet()) }
 
 // waiting is how many pieces of a row are neither used nor lost.
 func (n *now) waiting(r restock.Row) int {

@@ -205,7 +205,7 @@ func (n *now) otherSide(st *luState) node {
 	load.view = v
 	return col(0, load,
 		key("sweep", "Look at every slot", n.doorWords(st.rig, *st.at), "glance"),
-		key("collect", "Collect by place", plural(len(n.lyingOut(st.rig)), "line")+" still out", "tarp"),
-		key("carry", "Carry for others", plural(len(n.others(st.rig)), "line")+" of other rigs", "carried"),
-		sized(node{id: "time-left", view: parts.LabelView{ID: "time-left", Role: look.Body, Text: n.timeWords(st.rig)}}, 210))
+		row(0, key("collect", "Collect", plural(len(n.lyingOut(st.rig)), "line")+" still out", "tarp"),
+			key("carry", "For others", plural(len(n.others(st.rig)), "line")+" to carry", "carried")),
+		key("time", "How long still", n.roughly(st.rig, false), "hourglass"))
 }

@@ -54,8 +54,7 @@ func (n *now) roughly(rig string, narrow bool) string {
 		out = "about " + out
 	}
 	switch {
-	case narrow && len(open) > 0:
-		out += fmt.Sprintf(" + %d", len(open))
+	case narrow: // no room: the foot counts what is unexplained, and the page of the time names it
 	case len(open) == 1:
 		out += " + 1 open search"
 	case len(open) > 1:
@@ -73,4 +72,26 @@ func (n *now) timeWords(rig string) string {
 	}
 	return fmt.Sprintf("%s, with %s at it\n%s %s\n%s %s\n%s %s", parts.B(capital(a.Text)), who,
 		parts.B("By:"), a.Source, parts.B("Formula:"), a.Formula, parts.B("Limits:"), a.Limits)
+}
+
+// newPutBackTime says how long the put-back still takes and how that was got,
+// and leads to the searches that are open.
+func newPutBackTime(sh *Shell, rig string) screen {
+	rows := func(n *now) []rowDo {
+		var out []rowDo
+		_, lines := clearup.Left(n.s, rig)
+		for _, i := range lines {
+			it := &n.d.Items[i]
+			out = append(out, rowDo{parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: "open search, no time for it", Tone: parts.Quiet, Icon: "look", Go: "go"},
+				func() {
+					sh.screens[ScreenLookFor].(*lookforScreen).chosen = hunting + " " + it.ID
+					sh.Go(ScreenLookFor)
+				}})
+		}
+		if len(out) == 0 {
+			out = append(out, rowDo{view: parts.RowView{ID: "no-search", Title: "No search is open", Off: true}})
+		}
+		return out
+	}
+	return newRowList("How long still", "A range, never a promise", rows, func(n *now) (string, string) { return n.rigName(rig), n.timeWords(rig) })
 }

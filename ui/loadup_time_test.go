@@ -34,14 +34,18 @@ func TestTheTimeLeftIsARangeByTableThenByThisCrewsOwnPace(t *testing.T) {
 
 func TestOtherWorkSaysHowTheTimeLeftWasGot(t *testing.T) {
 	r := atRig(t, 153)
-	r.touch("act other")
-	got := r.text("time-left")
+	r.touch("act other", "act time")
+	got := r.text("read-back")
 	for _, want := range []string{"own pace tonight", "Formula:", "Limits:", "nobody knows how long a search takes", "6 people"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q does not say %q", got, want)
 		}
 	}
-	r.inEachLook(func() { r.noCuts("other work", 153) })
+	r.inEachLook(func() { r.noCuts("how long still", 153) })
+	r.touch("piece R41-133")
+	if got := r.text("header"); !strings.HasPrefix(got, "Look for it") {
+		t.Errorf("an open search leads to %q", got)
+	}
 }
 
 func TestWithMorePeopleThePutBackTakesLess(t *testing.T) {

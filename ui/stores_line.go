@@ -114,6 +114,9 @@ func (p *linePage) keys(n *now, it *model.Item) []parts.KeyView {
 		{ID: "quantity", Title: "Quantity", Second: fmt.Sprint(it.Quantity)}, {ID: "least", Title: "Least usable", Second: leastWord(it)},
 		{ID: "slot", Title: "Slot", Second: n.slotName(it.Slot)}, {ID: "two", Title: "Lift", Second: two},
 	}
+	if v, ok := n.markKey(it); ok {
+		out = append(out, v)
+	}
 	for _, a := range it.Checks {
 		if a.HasLimit {
 			out = append(out, parts.KeyView{ID: "limit-" + a.Check, Title: capital(a.Check) + " limit", Second: fmt.Sprintf("at least %g", a.Limit)})
@@ -167,6 +170,8 @@ func (p *linePage) touched(what string) {
 			func(k int) { set(func(it *model.Item) { it.LeastUsable = k }) }))
 	case what == "slot":
 		p.sh.open(newSlotChoice(p.sh, it.Rig, func(id string) { set(func(it *model.Item) { it.Slot = id }) }))
+	case what == "marks":
+		p.sh.open(newMarks(p.sh, p.id))
 	case what == "two":
 		was := it.TwoPerson
 		if p.edits[what] != nil {
@@ -207,6 +212,9 @@ func (n *now) facts(it *model.Item) string {
 	weight := pounds(it.WeightLb, it)
 	if it.TwoPerson {
 		weight += ", two people"
+	}
+	if it.Extra[handUp] != "" {
+		weight += ", hand it up, never solo"
 	}
 	fact("Weight", weight)
 	fact("Mark", it.Mark)

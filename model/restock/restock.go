@@ -129,6 +129,19 @@ func (r *Row) order(taken int) {
 	}
 }
 
+// FullSet is how many the store should have after an order has come: more than
+// its reorder point, in whole packs, and never fewer than what is enough for 19
+// of 20 waits as uses come by ones and twos. It is 0 without a line of the
+// store.
+func (r Row) FullSet() int {
+	if r.Stock == nil {
+		return 0
+	}
+	least := max(int(math.Floor(r.ReorderPoint))+1, SlowMover(r.Stock).Point)
+	pack := max(1, r.Stock.Pack)
+	return (least + pack - 1) / pack * pack
+}
+
 // Point is the reorder point for a use a week of mean and standard deviation,
 // and a wait of so many weeks: mean x lead + z x sd x sqrt(lead), rounded to
 // two decimals.
