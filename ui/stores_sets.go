@@ -22,7 +22,7 @@ func newSets(sh *Shell) screen {
 			v := parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Tone: parts.Quiet, Go: "go",
 				Second: "short of " + lackWords(k.Lacks), Right: "short, usable"}
 			if !k.Usable {
-				v.Tone, v.Right, v.Second = parts.Alarm, "not usable", "missing: "+lackWords(k.Key)
+				v.Tone, v.Right, v.Second = parts.Alarm, "not usable", "needs "+lackWords(k.Key)
 			}
 			out = append(out, rowDo{v, func() { sh.open(newLinePage(sh, it.ID)) }})
 		}
@@ -54,8 +54,9 @@ func lackWords(lacks []restock.Lack) string {
 
 // dateRow is a lot with its date.
 func (n *now) dateRow(l restock.Dated) rowDo {
-	v := parts.RowView{ID: "date-" + l.Item + l.Stock + "-" + l.Text, Title: fmt.Sprintf("%d %s", l.N, low(l.Name)), Tone: parts.Quiet, Second: "in the store", Off: true}
+	v := parts.RowView{ID: "date-" + l.Item + l.Stock + "-" + l.Text, Title: fmt.Sprintf("%d %s", l.N, low(many(l.Name))), Tone: parts.Quiet, Second: "in the store", Off: true}
 	if it := n.s.Wanted().Item(l.Item); it != nil {
+		v.Title = capital(some(it, l.N))
 		v.Kind, v.Mark, v.Second, v.Off, v.Go = parts.KindPiece, n.mark(it.Rig), n.slotWords(it), false, "go"
 	}
 	switch days := l.DaysTo(n.at); {
@@ -98,7 +99,11 @@ func (n *now) setWords() string {
 	}
 	var out []string
 	for _, f := range order {
-		out = append(out, fmt.Sprintf("%s %d of %d usable", parts.B(capital(n.familyName(lines[f]))+":"), usable[f], all[f]))
+		name := n.familyName(lines[f])
+		if name == "" {
+			name = n.d.Items[lines[f][0]].Short()
+		}
+		out = append(out, fmt.Sprintf("%s %d of %d usable", parts.B(capital(name)+":"), usable[f], all[f]))
 	}
 	out = append(out, "", parts.B("Dates:")+" the column expires of the inventory or of the store, as 2027-03, or 6 2027-03; 6 2028-01. A date that cannot be read is asked again.")
 	return strings.Join(out, "\n")

@@ -79,7 +79,7 @@ func TestSetsNameTheMissingKeyAndDatesAreAskedFor(t *testing.T) {
 	for _, r := range w.shell.over[0].(*rowList).rows(w.shell.now()) {
 		all += r.view.Title + ": " + r.view.Right + "\n"
 	}
-	if !strings.Contains(all, "12 road flare: no date: read it") {
+	if !strings.Contains(all, "12 road flares: no date: read it") {
 		t.Errorf("a line that has a date to be read is not asked for: %s", all)
 	}
 }

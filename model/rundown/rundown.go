@@ -341,12 +341,17 @@ func runLeft(d *model.Department, it *model.Item, check string, points []point, 
 		}
 		r.Levels = append(r.Levels, l)
 	}
-	if t, ok := lim.Full(it); ok {
+	if len(points) > 1 {
+		return r.Left() // by its own fall, without a table
+	}
+	t, ok := lim.Full(it)
+	switch {
+	case ok:
 		r.Table = t
-	} else if len(points) == 1 && r.Levels[0].Percent > r.Floor {
+	case r.Levels[0].Percent > r.Floor:
 		return gauge.Time{}, fmt.Errorf("one reading, and no time of a full one in Settings, Limits. A second reading gives the time")
-	} else {
-		r.Table = gauge.Figure(60) // not used: the level is at the floor, or there are more readings
+	default:
+		r.Table = gauge.Figure(60) // the level is at the floor: there is no time to work out
 	}
 	return r.Left()
 }
