@@ -1,32 +1,67 @@
 package restock_test
 
 import (
+	"fmt"
+	"slices"
+	"strings"
 	"testing"
 	"time"
 
 	"tarpside/model"
+	"tarpside/model/modeltest"
 	"tarpside/model/restock"
 )
 
-// kitOf is a state with a kit of so many keys (usable from least) and tapes.
-func kitOf(keys, least int) *model.State {
-	d := &model.Department{Items: []model.Item{
-		{ID: "K", Name: "Lift key bag", Rig: "R", Kind: model.Kit, Quantity: 1, LeastUsable: 1},
-		{ID: "A", Name: "Lift key", Rig: "R", Kind: model.Counted, Quantity: 2, Kit: "K", LeastUsable: least},
-		{ID: "B", Name: "Tape", Rig: "R", Kind: model.Consumable, Quantity: 3, Kit: "K", LeastUsable: 0},
-	}}
-	d.Index()
-	s := model.NewState(d)
-	_ = keys
-	return s
-}
-
-func TestAKitThatHoldsAllIsWhole(t *testing.T) {
-	for _, k := range restock.Kits(kitOf(2, 1)) {
-		if !k.Whole || !k.Usable || len(k.Lacks) != 0 || len(k.Key) != 0 {
-			t.Errorf("%+v", k)
+// The box of the yard holds two saws, usable with one, and a bag with a
+// cylinder in it.
+func TestAKitIsASetAndItsMissingKeyIsNamed(t *testing.T) {
+	for name, c := range map[string]struct{ script, want string }{
+		"whole":            {"", "BAG usable whole [] []; BOX usable whole [] []"},
+		"usable while one": {"count SAW 1 -> warned short", "BOX usable short [] [1 SAW]; BAG usable whole [] []"},
+		"the key is gone":  {"count SAW 0 -> warned short", "BOX unusable short [1 SAW] [2 SAW]; BAG usable whole [] []"},
+		"what is used up":  {"use MASK 5 home>used -> ok", "BAG usable whole [] []; BOX usable whole [] []"},
+		"another at work":  {"take_out O2 home>at:V1 -> ok", "BAG unusable short [1 O2] [1 O2]; BOX usable whole [] []"},
+	} {
+		l := modeltest.New("A", modeltest.Yard())
+		l.Open("S", "")
+		if c.script != "" {
+			if bad := modeltest.Script(l, c.script); bad != "" {
+				t.Errorf("%s: %s", name, bad)
+				continue
+			}
+		}
+		var got []string
+		for _, k := range restock.Kits(l.State) {
+			usable, whole := "unusable", "short"
+			if k.Usable {
+				usable = "usable"
+			}
+			if k.Whole {
+				whole = "whole"
+			}
+			say := func(all []restock.Lack) (out []string) {
+				for _, x := range all {
+					out = append(out, fmt.Sprintf("%d %s", x.N, x.Name))
+				}
+				return out
+			}
+			if id := l.State.Dept.Items[k.Line].ID; id == "BOX" || id == "BAG" {
+				got = append(got, fmt.Sprintf("%s %s %s %v %v", id, usable, whole, say(k.Key), say(k.Lacks)))
+			}
+		}
+		want := strings.Split(c.want, "; ")
+		slices.Sort(want)
+		if !alike(got, want) {
+			t.Errorf("%s: %q, want %q", name, got, want)
 		}
 	}
+}
+
+// alike compares without regard to order.
+func alike(got, want []string) bool {
+	got = slices.Clone(got)
+	slices.Sort(got)
+	return slices.Equal(got, want)
 }
 
 func TestDatesComeSoonestFirstAndUnreadOnesBeforeAll(t *testing.T) {

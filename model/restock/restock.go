@@ -60,6 +60,13 @@ func (r Row) ByRig() string {
 // Point is the reorder point as the table prints it.
 func (r Row) Point() string { return strconv.FormatFloat(r.ReorderPoint, 'f', -1, 64) }
 
+// Of is the row of a line of the store from which so many are wanted.
+func Of(st *model.Stock, need int) Row {
+	r := Row{Name: st.Name, Used: max(0, need), Stock: st}
+	r.order(0)
+	return r
+}
+
 // List is what is to be replaced, sorted by name and store line.
 func List(s *model.State) []Row {
 	type key struct{ name, stock string }
