@@ -3,7 +3,11 @@ package board
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
 
 	"tarpside/board/stores"
 	"tarpside/model"
@@ -17,6 +21,30 @@ func (b *Board) LoadStores(fsys fs.FS, by string, dry bool) ([]stores.Change, er
 	if err := problems.Err(); err != nil {
 		return nil, err
 	}
+	return b.load(d, by, dry)
+}
+
+// LoadStoresFrom is LoadStores for a folder of tables or an XLSX workbook on
+// the disk.
+func (b *Board) LoadStoresFrom(path, by string, dry bool) ([]stores.Change, error) {
+	if !IsWorkbook(path) {
+		return b.LoadStores(os.DirFS(path), by, dry)
+	}
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return nil, err
+	}
+	d, problems := stores.ReadWorkbook(filepath.Base(path), data)
+	if err := problems.Err(); err != nil {
+		return nil, err
+	}
+	return b.load(d, by, dry)
+}
+
+// IsWorkbook tells by its name whether a path is an XLSX workbook.
+func IsWorkbook(path string) bool { return strings.EqualFold(filepath.Ext(path), ".xlsx") }
+
+func (b *Board) load(d *model.Department, by string, dry bool) ([]stores.Change, error) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	patch, changes := stores.Diff(b.Picture().State.Wanted(), d)
@@ -27,8 +55,47 @@ func (b *Board) LoadStores(fsys fs.FS, by string, dry bool) ([]stores.Change, er
 	return changes, b.log([]model.Entry{e})
 }
 
-// SaveStores writes the tables of the inventory to a folder.
-func (b *Board) SaveStores(dir string) error { return stores.Write(dir, b.Picture().State.Wanted()) }
+// SaveStores writes the tables of the inventory to a folder, or to an XLSX
+// workbook, as the name of the path says. What is there is replaced whole.
+func (b *Board) SaveStores(path string) error {
+	d := b.Picture().State.Wanted()
+	if !IsWorkbook(path) {
+		return stores.Write(path, d)
+	}
+	return writeWhole(path, func(w io.Writer) error { return stores.WriteWorkbook(w, d) })
+}
+
+// writeWhole makes a file that is whole at any moment: written beside its
+// place and made safe on the disk before it takes it. It makes the folder.
+func writeWhole(path string, write func(io.Writer) error) (err error) {
+	dir := filepath.Dir(path)
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return err
+	}
+	f, err := os.CreateTemp(dir, "."+filepath.Base(path)+"-*.tmp")
+	if err != nil {
+		return err
+	}
+	defer func() {
+		if err != nil {
+			f.Close()
+			os.Remove(f.Name())
+		}
+	}()
+	if err = write(f); err != nil {
+		return err
+	}
+	if err = errors.Join(f.Chmod(0o644), f.Sync()); err != nil {
+		return err
+	}
+	if err = f.Close(); err != nil {
+		return err
+	}
+	if err = os.Rename(f.Name(), path); err != nil {
+		return err
+	}
+	return syncFolder(dir)
+}
 
 // Backup writes a copy of the file, while it is in use if need be.
 func (b *Board) Backup(path string) error { return b.ledger.Backup(path) }

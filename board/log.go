@@ -153,6 +153,10 @@ func (b *Board) Work(scene string) {
 func (b *Board) Add(entries []model.Entry) (int, error) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
+	return b.add(entries)
+}
+
+func (b *Board) add(entries []model.Entry) (int, error) {
 	now := b.opts.Now().UnixMilli()
 	in := slices.Clone(entries)
 	for i := range in {

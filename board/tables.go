@@ -11,6 +11,7 @@ import (
 	"strings"
 	"time"
 
+	"tarpside/board/stores"
 	"tarpside/model"
 	"tarpside/model/loadup"
 	"tarpside/model/restock"
@@ -25,13 +26,26 @@ type Table struct {
 }
 
 // WriteCSV writes the table as RFC 4180 says, with a header, in UTF-8, each
-// line ended by LF.
+// line ended by LF. Words that a spreadsheet would compute stand after an
+// apostrophe.
 func (t Table) WriteCSV(w io.Writer) error {
 	c := csv.NewWriter(w)
 	if err := c.Write(t.Columns); err != nil {
 		return err
 	}
-	return c.WriteAll(t.Rows)
+	for _, row := range t.Rows {
+		row = slices.Clone(row)
+		for i, cell := range row {
+			if _, err := strconv.ParseFloat(cell, 64); err != nil {
+				row[i] = stores.Inert(cell)
+			}
+		}
+		if err := c.Write(row); err != nil {
+			return err
+		}
+	}
+	c.Flush()
+	return c.Error()
 }
 
 func table(name, columns string) Table {

@@ -158,3 +158,14 @@ func TestATableIsWrittenSoThatOthersReadIt(t *testing.T) {
 		t.Errorf("%q, want %q", b.String(), want)
 	}
 }
+
+func TestAListMakesNoSpreadsheetCompute(t *testing.T) {
+	var b strings.Builder
+	table := board.Table{Columns: []string{"n", "words"}, Rows: [][]string{{"-5", "=1+1"}, {"0.5", "-5 of them"}, {"", "'=1"}}}
+	if err := table.WriteCSV(&b); err != nil {
+		t.Fatal(err)
+	}
+	if want := "n,words\n-5,'=1+1\n0.5,'-5 of them\n,''=1\n"; b.String() != want {
+		t.Errorf("%q, want %q", b.String(), want)
+	}
+}

@@ -11,6 +11,7 @@ import (
 	"tarpside/model"
 	"tarpside/model/restock"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // bringbackScreen closes at the station what a scene left open: what others
@@ -33,7 +34,7 @@ type bringbackScreen struct {
 }
 
 // padMany is the number that says how many, in place of a check.
-const padMany = "how many"
+const padMany = "how-many"
 
 func newBringBack(sh *Shell) screen {
 	b := &bringbackScreen{sh: sh, tab: tabOthers, given: map[string]string{}}
@@ -48,7 +49,7 @@ func (b *bringbackScreen) body() fyne.CanvasObject { return b.root }
 func (b *bringbackScreen) show(n *now) head {
 	b.n = n
 	b.draw()
-	return head{title: "Bring back", sentence: b.sentence()}
+	return head{title: words.L("Bring back"), sentence: b.sentence()}
 }
 
 func (b *bringbackScreen) choose(id string) {

@@ -7,6 +7,7 @@ import (
 
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // head is what the header shows for a screen.
@@ -38,22 +39,23 @@ type frame struct {
 }
 
 var railScreens = []parts.RailKeyView{
-	{ID: ScreenTarp, Word: "Tarp", Icon: "tarp"}, {ID: ScreenGlance, Word: "Glance", Icon: "glance"},
-	{ID: ScreenLoadUp, Word: "Load up", Icon: "load"}, {ID: ScreenLeaving, Word: "Leaving", Icon: "leave"},
-	{ID: ScreenLookFor, Word: "Look for it", Icon: "look"}, {ID: ScreenMore, Word: "More", Icon: "more"},
-	{ID: wetLock, Word: "Wet lock", Icon: "wet-lock"},
+	{ID: ScreenTarp, Word: words.K("Tarp"), Icon: "tarp"}, {ID: ScreenGlance, Word: words.K("Glance"), Icon: "glance"},
+	{ID: ScreenLoadUp, Word: words.K("Load up"), Icon: "load"}, {ID: ScreenLeaving, Word: words.K("Leaving"), Icon: "leave"},
+	{ID: ScreenLookFor, Word: words.K("Look for it"), Icon: "look"}, {ID: ScreenMore, Word: words.K("More"), Icon: "more"},
+	{ID: wetLock, Word: words.K("Wet lock"), Icon: "wet-lock"},
 }
 
 // underMore are the screens that More leads to.
-var underMore = []string{ScreenBringBack, ScreenSettings, ScreenStores}
+var underMore = []string{ScreenBringBack, ScreenSettings, ScreenStores, ScreenTrail}
 
 func newFrame(sh *Shell) *frame {
 	f := &frame{sh: sh}
 	for _, v := range railScreens {
+		v.Word = words.L(v.Word)
 		f.rail = append(f.rail, parts.NewRailKey(v, func() { sh.touchRail(v.ID) }))
 	}
 	f.banner = parts.NewDrawn(parts.Part{Kind: parts.KindText, ID: "header"}, look.Floor, look.Header, f.paint)
-	f.backK = parts.NewKey(parts.KeyView{ID: "back", Title: "Back", Icon: "back", Tone: parts.Header}, sh.back)
+	f.backK = parts.NewKey(parts.KeyView{ID: "back", Title: words.L("Back"), Icon: "back", Tone: parts.Header}, sh.back)
 	f.foot = parts.NewFoot(parts.FootView{})
 	f.lock = newLock(sh)
 	return f
@@ -123,12 +125,13 @@ func place(o fyne.CanvasObject, x, y, w, h float32) {
 func (f *frame) show(n *now, sc screen, h head) {
 	for i, k := range f.rail {
 		v := railScreens[i]
+		v.Word = words.L(v.Word)
 		v.Here = v.ID == n.Shell.here || v.ID == ScreenMore && slices.Contains(underMore, n.Shell.here)
 		k.Set(v)
 	}
 	clock, notes := n.at.Format("15:04"), f.note(n)
-	changed := f.shown != sc || !sameHead(f.header, h)
-	if changed || clock != f.clock || notes != f.notes {
+	changed := f.shown != sc || !sameRoom(f.header, h)
+	if changed || !sameWords(f.header, h) || clock != f.clock || notes != f.notes {
 		f.header, f.shown, f.clock, f.notes = h, sc, clock, notes
 		f.banner.SetPart(parts.Part{Kind: parts.KindText, ID: "header", Text: join(h.title, h.sentence, h.big, h.bigWords, notes)})
 		f.banner.Refresh()
@@ -145,9 +148,15 @@ func (f *frame) show(n *now, sc screen, h head) {
 	f.sh.drawn[sc] = n.opts.Look
 }
 
-func sameHead(a, b head) bool {
-	if len(a.middle) != len(b.middle) || a.title != b.title || a.sentence != b.sentence || a.mark != b.mark ||
-		a.big != b.big || a.bigWords != b.bigWords || a.bigLine != b.bigLine || a.back != b.back {
+// sameWords tells whether a header reads as before: a minute that has gone by
+// is drawn, and nothing else on the screen with it.
+func sameWords(a, b head) bool {
+	return a.title == b.title && a.sentence == b.sentence && a.mark == b.mark && a.big == b.big && a.bigWords == b.bigWords && a.bigLine == b.bigLine
+}
+
+// sameRoom tells whether what can be touched in a header is as before.
+func sameRoom(a, b head) bool {
+	if len(a.middle) != len(b.middle) || a.back != b.back {
 		return false
 	}
 	for i := range a.middle {
@@ -163,13 +172,13 @@ func sameHead(a, b head) bool {
 func (f *frame) note(n *now) string {
 	switch {
 	case n.opts.Practice:
-		return "Practice"
+		return words.L("Practice")
 	case n.pic.ReadOnly != "":
-		return "Read only"
+		return words.L("Read only")
 	case n.pic.Behind > 0:
-		return "Clock is behind"
+		return words.L("Clock is behind")
 	}
-	return "This tablet"
+	return words.L("This tablet")
 }
 
 // paint draws the header: where I am, one sentence, the clock.

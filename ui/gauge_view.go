@@ -1,12 +1,12 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"tarpside/model"
 	"tarpside/model/rundown"
+	"tarpside/ui/words"
 )
 
 // gaugeView is what a piece with a gauge that is out has left.
@@ -29,7 +29,7 @@ type gaugeView struct {
 // reading is what was read, with its unit.
 func (g gaugeView) reading() string {
 	if g.Figure == "" {
-		return "No reading"
+		return words.L("No reading")
 	}
 	return g.Figure + " " + g.Unit
 }
@@ -40,22 +40,22 @@ func (g gaugeView) figure() string {
 	case !g.Timed || g.Till == "":
 		return g.reading()
 	case g.Left == 0:
-		return "no minute left"
+		return words.L("no minute left")
 	}
-	return fmt.Sprintf("%d min left", g.Left)
+	return words.F("%d min left", g.Left)
 }
 
 // when says what was read and how old it is, and that it is low.
 func (g gaugeView) when() string {
 	switch {
 	case g.Figure == "":
-		return "There since " + g.At
+		return words.L("There since ") + g.At
 	case g.Timed && g.Till != "":
-		return capital(g.reading()) + " at " + g.At + ", " + g.By
+		return capital(g.reading()) + words.L(" at ") + g.At + ", " + g.By
 	case g.Under != "":
-		return capital(g.Under) + ". Read " + g.At
+		return capital(g.Under) + words.L(". Read ") + g.At
 	}
-	return "Read " + g.At
+	return words.F("Read %s", g.At)
 }
 
 // gauges are the pieces with a gauge that are out, what warns first: those at
@@ -106,12 +106,12 @@ func (n *now) gaugeView(f *rundown.Figure) gaugeView {
 	}
 	v.At = n.ago(at)
 	if f.Under {
-		v.Under = fmt.Sprintf("under %g", f.Limit)
+		v.Under = words.F("under %g", f.Limit)
 	}
 	if f.Timed {
-		v.By = "by table"
+		v.By = words.L("by table")
 		if f.Measured {
-			v.By = fmt.Sprintf("by %d readings", f.Readings)
+			v.By = words.F("by %d readings", f.Readings)
 		}
 		if f.Working {
 			v.Till = n.clock(f.Until)
@@ -122,14 +122,14 @@ func (n *now) gaugeView(f *rundown.Figure) gaugeView {
 
 // ago is a time and how long ago it was.
 func (n *now) ago(at int64) string {
-	return fmt.Sprintf("%s, %d min ago", n.clock(at), max(0, (n.at.UnixMilli()-at)/60000))
+	return words.F("%s, %d min ago", n.clock(at), max(0, (n.at.UnixMilli()-at)/60000))
 }
 
 func (n *now) sinceWords(at int64) string {
 	if at == 0 {
 		return ""
 	}
-	return " since " + n.clock(at)
+	return words.F(" since %s", n.clock(at))
 }
 
 // alertView is the one line of what is wrong, the worst first.
@@ -171,13 +171,13 @@ func (n *now) alerts(figures []rundown.Figure) []alertView {
 					at = append(at, p)
 				}
 			}
-			add("fork", true, it.Short()+": "+strings.Join(at, " or ")+"? Go and look")
+			add("fork", true, words.F("%s: %s? Go and look", it.Short(), strings.Join(at, words.L(" or "))))
 		}
 	}
 	for i := range n.d.Items {
 		if k := n.s.Line(i).N(model.Place{Kind: model.Unexplained}); k > 0 {
 			it := &n.d.Items[i]
-			add("look", true, fmt.Sprintf("%d unexplained: %s, %s", k, low(it.Short()), n.rigName(it.Rig)))
+			add("look", true, words.F("%d unexplained: %s, %s", k, low(it.Short()), n.rigName(it.Rig)))
 		}
 	}
 	for k := range figures {
@@ -185,26 +185,26 @@ func (n *now) alerts(figures []rundown.Figure) []alertView {
 		switch g := n.gaugeView(f); {
 		case !f.Working || !g.Low:
 		case g.Timed:
-			add("hourglass", true, fmt.Sprintf("%s at %s: %s. %s at %s", g.Name, g.Place, g.figure(), g.reading(), g.At))
+			add("hourglass", true, words.F("%s at %s: %s. %s at %s", g.Name, g.Place, g.figure(), g.reading(), g.At))
 		default:
-			add("hourglass", true, fmt.Sprintf("%s at %s: %s, read %s", g.Name, g.Place, g.reading(), g.At))
+			add("hourglass", true, words.F("%s at %s: %s, read %s", g.Name, g.Place, g.reading(), g.At))
 		}
 	}
 	for _, rig := range n.scene.Left {
 		if k := n.leftBy(rig); k > 0 && !slices.Contains(n.scene.Accepted, rig) {
-			add("leave", true, fmt.Sprintf("%s left %s here. Nobody signed for them", n.rigName(rig), plural(k, "line")))
+			add("leave", true, words.F("%s left %s here. Nobody signed for them", n.rigName(rig), words.N("%d line", "%d lines", k)))
 		}
 	}
 	for i := range n.d.Items {
 		if x := n.s.Extra(i, n.scene.ID); x > 0 {
-			add("plus", true, fmt.Sprintf("%d too many on %s: %s", x, n.rigName(n.d.Items[i].Rig), low(many(n.d.Items[i].Short()))))
+			add("plus", true, words.F("%d too many on %s: %s", x, n.rigName(n.d.Items[i].Rig), low(many(n.d.Items[i].Short()))))
 		}
 	}
 	if text := n.longWords(figures); text != "" {
 		add("clock", false, text)
 	}
 	for _, u := range n.scene.Unknown {
-		add("unknown", false, "Whose is it? "+u)
+		add("unknown", false, words.F("Whose is it? %s", u))
 	}
 	return out
 }

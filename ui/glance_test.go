@@ -12,6 +12,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // Every screen of the demo is read at these minutes: nothing out, in the
@@ -70,7 +71,7 @@ func TestGlanceCountsTheLinesOfEachPlaceAtTheHandOverOfStaging(t *testing.T) {
 	v := w.shell.now().glance(9)
 	var got []string
 	for _, b := range v.Bands {
-		got = append(got, b.Name+" "+plural(b.Lines, "line"))
+		got = append(got, b.Name+" "+words.N("%d line", "%d lines", b.Lines))
 		lines := 0
 		for _, n := range b.Names {
 			lines += n.Lines

@@ -9,6 +9,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // handStrip is what is picked: its name, how many, and keys for handfuls.
@@ -20,9 +21,10 @@ type handStrip struct {
 	keys  []*parts.QuantityKey
 	kit   *parts.Key
 	drop  *parts.Key
-	shown int  // keys in use
-	low   bool // the words stand above the keys
-	isKit bool // the one thing picked is a kit
+	laid  [2]any // what the layout was made for
+	shown int    // keys in use
+	low   bool   // the words stand above the keys
+	isKit bool   // the one thing picked is a kit
 }
 
 func newHandStrip(t *tarpScreen) *handStrip {
@@ -32,8 +34,8 @@ func newHandStrip(t *tarpScreen) *handStrip {
 	for range 5 {
 		h.keys = append(h.keys, parts.NewQuantityKey("", "", false, nil))
 	}
-	h.kit = parts.NewKey(parts.KeyView{ID: "open-kit", Title: "Open", Second: "what is in it", Icon: "kit", Lay: parts.LayStack}, h.openKit)
-	h.drop = parts.NewKey(parts.KeyView{ID: "drop", Title: "Drop", Icon: "cross", Lay: parts.LayStack}, h.letGo)
+	h.kit = parts.NewKey(parts.KeyView{ID: "open-kit", Title: words.L("Open"), Second: parts.Or(words.L("what is in it"), words.L("inside")), Icon: "kit", Lay: parts.LayStack}, h.openKit)
+	h.drop = parts.NewKey(parts.KeyView{ID: "drop", Title: words.L("Drop"), Icon: "cross", Lay: parts.LayStack}, h.letGo)
 	h.Container = box(h.layout, h.panel, h.words, h.drop)
 	return h
 }
@@ -89,12 +91,12 @@ func (h *handStrip) show(n *now) {
 	if h.isKit {
 		objs = append(objs, h.kit)
 	}
-	text := fmt.Sprintf("%s\n%d of %d here picked", parts.B(it.Short()), p.n, p.most)
+	text := words.F("%s\n%d of %d here picked", parts.B(it.Short()), p.n, p.most)
 	if it.Quantity == 1 {
-		text = parts.B(it.Short()) + "\npicked"
+		text = words.F("%s\npicked", parts.B(it.Short()))
 	}
 	if len(picks) > 1 {
-		text = fmt.Sprintf("%s\nthe last: %s", parts.B(fmt.Sprintf("%d pieces picked", len(picks))), it.Short())
+		text = words.F("%s\nthe last: %s", parts.B(words.F("%d pieces picked", len(picks))), it.Short())
 	}
 	numbers := handful(p.most)
 	h.shown = 0
@@ -102,7 +104,7 @@ func (h *handStrip) show(n *now) {
 		for _, k := range append(numbers, p.most) {
 			title := fmt.Sprint(k)
 			if k == p.most {
-				title = "All " + title
+				title = words.F("All %d", k)
 			}
 			key := h.keys[h.shown]
 			key.Set(fmt.Sprint(k), title, p.n == k)
@@ -111,8 +113,10 @@ func (h *handStrip) show(n *now) {
 			h.shown++
 		}
 	}
-	h.Objects = objs
-	relay(h.Container)
+	if laid := [2]any{h.shown, h.isKit}; laid != h.laid {
+		h.laid, h.Objects = laid, objs
+		relay(h.Container)
+	}
 	v := parts.LabelView{ID: "picked", Role: look.Lead, Mid: true, Text: text}
 	if h.low {
 		v.Role, v.Lines, v.Text = look.Body, 1, strings.Replace(text, "\n", "   ", 1)

@@ -6,6 +6,7 @@ import (
 
 	"tarpside/model"
 	"tarpside/model/match"
+	"tarpside/ui/words"
 )
 
 // swaps names what is short on this rig and too many on another, or the other
@@ -23,31 +24,31 @@ func (n *now) swaps(rig string) string {
 				continue
 			}
 			paired[x.Line] = true
-			words := n.pairWords(rig, s, x, p)
+			pair := n.pairWords(rig, s, x, p)
 			if p.Clear() {
-				clear = append(clear, words)
+				clear = append(clear, pair)
 			} else {
-				open = append(open, words)
+				open = append(open, pair)
 			}
 		}
 		if len(open) > 0 {
-			ties = append(ties, strings.Join(open, ", or "))
+			ties = append(ties, strings.Join(open, words.L(", or ")))
 		}
 	}
 	for _, x := range extra {
 		if x.Rig == rig && !paired[x.Line] {
-			alone = append(alone, some(&n.d.Items[x.Line], x.N)+" too many here, whose?")
+			alone = append(alone, some(&n.d.Items[x.Line], x.N)+words.L(" too many here, whose?"))
 		}
 	}
 	out := ""
 	if len(clear) > 0 {
-		out = "Likely swapped: " + strings.Join(clear, ". ") + ". "
+		out = words.L("Likely swapped: ") + strings.Join(clear, ". ") + ". "
 	}
 	if len(ties) > 0 {
-		out += "More than one fits: " + strings.Join(ties, ". ") + ". "
+		out += words.L("More than one fits: ") + strings.Join(ties, ". ") + ". "
 	}
 	if out != "" {
-		out += "Look at both before either leaves. "
+		out += words.L("Look at both before either leaves. ")
 	}
 	if len(alone) > 0 {
 		out += capital(strings.Join(alone, ". ")) + "."
@@ -64,18 +65,18 @@ func (n *now) pairWords(rig string, s, x match.Side, p match.Pair) string {
 	k := fmt.Sprint(other)
 	switch {
 	case !p.Clear():
-		k = fmt.Sprintf("up to %d of %d", p.Most, other)
+		k = words.F("up to %d of %d", p.Most, other)
 	case p.Most != other:
-		k = fmt.Sprintf("%d of %d", p.Most, other)
+		k = words.F("%d of %d", p.Most, other)
 	}
 	size := ""
 	if s.Size != "" && x.Size != "" && s.Size != x.Size {
-		size = ", of another size"
+		size = words.L(", of another size")
 	}
 	if s.Rig == rig {
-		return fmt.Sprintf("%s short here, %s too many on %s%s", some(&n.d.Items[s.Line], s.N), k, n.rigName(x.Rig), size)
+		return words.F("%s short here, %s too many on %s%s", some(&n.d.Items[s.Line], s.N), k, n.rigName(x.Rig), size)
 	}
-	return fmt.Sprintf("%s too many here, %s short on %s%s", some(&n.d.Items[x.Line], x.N), k, n.rigName(s.Rig), size)
+	return words.F("%s too many here, %s short on %s%s", some(&n.d.Items[x.Line], x.N), k, n.rigName(s.Rig), size)
 }
 
 // known is what the log knows of a pair: both were at one place of the scene.

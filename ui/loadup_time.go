@@ -1,11 +1,10 @@
 package ui
 
 import (
-	"fmt"
-
 	"tarpside/model/clearup"
 	"tarpside/model/sum"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // putBackTime is how long the put-back of a rig still takes, as a range: from
@@ -47,18 +46,18 @@ func (n *now) roughly(rig string, narrow bool) string {
 	out := sum.Span(a.Low, a.High)
 	switch {
 	case a.Value == 0 && narrow:
-		out = "none to load"
+		out = words.L("none to load")
 	case a.Value == 0:
-		out = "nothing of it lies out"
+		out = words.L("nothing of it lies out")
 	case len(open) == 0:
-		out = "about " + out
+		out = words.L("about ") + out
 	}
 	switch {
 	case narrow: // no room: the foot counts what is unexplained, and the page of the time names it
 	case len(open) == 1:
-		out += " + 1 open search"
+		out += words.L(" + 1 open search")
 	case len(open) > 1:
-		out += fmt.Sprintf(" + %d open searches", len(open))
+		out += words.F(" + %d open searches", len(open))
 	}
 	return out
 }
@@ -66,12 +65,12 @@ func (n *now) roughly(rig string, narrow bool) string {
 // timeWords are how the time left was got, for the page of other work.
 func (n *now) timeWords(rig string) string {
 	a, _ := n.putBackTime(rig)
-	who := "one person"
+	who := words.L("one person")
 	if k := n.putBackCrew(rig); k > 1 {
-		who = fmt.Sprintf("%d people", k)
+		who = words.F("%d people", k)
 	}
-	return fmt.Sprintf("%s, with %s at it\n%s %s\n%s %s\n%s %s", parts.B(capital(a.Text)), who,
-		parts.B("By:"), a.Source, parts.B("Formula:"), a.Formula, parts.B("Limits:"), a.Limits)
+	return words.F("%s, with %s at it\n%s %s\n%s %s\n%s %s", parts.B(capital(a.Text)), who,
+		parts.B(words.L("By:")), a.Source, parts.B(words.L("Formula:")), a.Formula, parts.B(words.L("Limits:")), a.Limits)
 }
 
 // newPutBackTime says how long the put-back still takes and how that was got,
@@ -82,16 +81,16 @@ func newPutBackTime(sh *Shell, rig string) screen {
 		_, lines := clearup.Left(n.s, rig)
 		for _, i := range lines {
 			it := &n.d.Items[i]
-			out = append(out, rowDo{parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: "open search, no time for it", Tone: parts.Quiet, Icon: "look", Go: "go"},
+			out = append(out, rowDo{parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: words.L("open search, no time for it"), Tone: parts.Quiet, Icon: "look", Go: "go"},
 				func() {
 					sh.screens[ScreenLookFor].(*lookforScreen).chosen = hunting + " " + it.ID
 					sh.Go(ScreenLookFor)
 				}})
 		}
 		if len(out) == 0 {
-			out = append(out, rowDo{view: parts.RowView{ID: "no-search", Title: "No search is open", Off: true}})
+			out = append(out, rowDo{view: parts.RowView{ID: "no-search", Title: words.L("No search is open"), Off: true}})
 		}
 		return out
 	}
-	return newRowList("How long still", "A range, never a promise", rows, func(n *now) (string, string) { return n.rigName(rig), n.timeWords(rig) })
+	return newRowList(words.L("How long still"), words.L("A range, never a promise"), rows, func(n *now) (string, string) { return n.rigName(rig), n.timeWords(rig) })
 }

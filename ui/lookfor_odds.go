@@ -8,6 +8,7 @@ import (
 	"tarpside/model/look"
 	uilook "tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // byOdds ranks the steps by the odds: chance x sight / minutes, best first,
@@ -108,21 +109,21 @@ func (n *now) isNight() bool { return n.at.Hour() >= 19 || n.at.Hour() < 6 }
 func (n *now) failed(t trail, steps []step) []string {
 	var out []string
 	for k := range t.looks {
-		text, words := lookWords(t.looks[k].Reading)
+		text, marks := lookWords(t.looks[k].Reading)
 		i := slices.IndexFunc(steps, func(s step) bool { return strings.EqualFold(s.key, text) || s.is != nil && s.is(text) })
 		if i < 0 {
 			continue
 		}
 		key := steps[i].key
 		switch {
-		case slices.Contains(words, "wrong_tap"):
+		case slices.Contains(marks, "wrong_tap"):
 			for j := len(out) - 1; j >= 0; j-- {
 				if out[j] == key {
 					out = slices.Delete(out, j, j+1)
 					break
 				}
 			}
-		case slices.ContainsFunc(words, func(w string) bool { return strings.HasPrefix(w, "skipped=") }):
+		case slices.ContainsFunc(marks, func(w string) bool { return strings.HasPrefix(w, "skipped=") }):
 		default:
 			out = append(out, key)
 		}
@@ -132,19 +133,19 @@ func (n *now) failed(t trail, steps []step) []string {
 
 // hazards are why a place is not safe to look at, as they are logged.
 var hazards = []struct{ id, title, icon string }{
-	{"traffic", "Traffic", "warn"}, {"load", "It may fall or roll", "warn"}, {"lines", "Power lines", "warn"}, {"other", "Something else", "warn"},
+	{"traffic", words.K("Traffic"), "warn"}, {"load", words.K("It may fall or roll"), "warn"}, {"lines", words.K("Power lines"), "warn"}, {"other", words.K("Something else"), "warn"},
 }
 
-// whyWord is why a look was not safe, in words, "" if nobody said.
-func whyWord(words []string) string {
-	for _, w := range words {
+// whyWord is why a look was not safe, in marks, "" if nobody said.
+func whyWord(marks []string) string {
+	for _, w := range marks {
 		k, v, ok := strings.Cut(w, "=")
 		if !ok || k != "why" {
 			continue
 		}
 		for _, z := range hazards {
 			if z.id == v {
-				return low(z.title)
+				return low(words.L(z.title))
 			}
 		}
 		return v
@@ -156,7 +157,7 @@ func whyWord(words []string) string {
 func hazardKeys() node {
 	var keys []node
 	for _, z := range hazards {
-		keys = append(keys, keyNode(parts.KeyView{ID: "unsafe-" + z.id, Title: z.title, Lay: parts.LayCentre, Role: uilook.Group}))
+		keys = append(keys, keyNode(parts.KeyView{ID: "unsafe-" + z.id, Title: words.L(z.title), Lay: parts.LayCentre, Role: uilook.Group}))
 	}
-	return row(92, append(keys, sized(keyNode(parts.KeyView{ID: "back", Title: "Back", Lay: parts.LayCentre}), 104))...)
+	return row(92, append(keys, sized(keyNode(parts.KeyView{ID: "back", Title: words.L("Back"), Lay: parts.LayCentre}), 104))...)
 }

@@ -8,6 +8,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // moreScreen is what is needed seldom: who is here, who stages, the scene
@@ -23,28 +24,30 @@ type moreScreen struct {
 	side   *parts.Scroller
 	parts  map[string]*parts.Label
 	behind map[string]*parts.Row // what a balance is made of
+	none   *parts.Label          // in place of the balances
 	strip  *parts.Strip
 }
 
 func newMore(sh *Shell) screen {
 	m := &moreScreen{sh: sh, parts: map[string]*parts.Label{}, behind: map[string]*parts.Row{}}
-	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.bringBack, m.stores, m.settings, m.day, m.who} {
+	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.bringBack, m.stores, m.settings, m.day, m.who, m.trail} {
 		m.keys = append(m.keys, parts.NewKey(parts.KeyView{}, do))
 	}
 	m.close = parts.NewHoldKey(parts.HoldView{}, m.closeScene)
 	m.rows = parts.NewColumn(look.Gap)
-	m.panel = parts.NewPanel(parts.PanelView{Title: "Each rig's balance", Note: "what came off, and where it is", Rule: true}, m.rows)
-	m.about = parts.NewPanel(parts.PanelView{Title: "Before you rely on it", Rule: true}, parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: aboutWords}))
+	m.panel = parts.NewPanel(parts.PanelView{Title: words.L("Each rig's balance"), Note: parts.Or(words.L("what came off, and where it is"), words.L("what came off")), Rule: true}, m.rows)
+	m.about = parts.NewPanel(parts.PanelView{Title: words.L("Before you rely on it"), Rule: true}, parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: words.L(aboutWords)}))
 	m.side = parts.NewScroller(parts.NewColumn(look.Gap, m.panel, m.about))
+	m.none = parts.NewLines(parts.LabelView{Text: words.L("Nothing has come off a rig in this scene."), Role: look.Body})
 	m.strip = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
 	m.root = box(m.layout)
 	return m
 }
 
 // aboutWords are the cautions that the program must show.
-const aboutWords = "Local procedures, makers' instructions and your officer come first. This is no patient record: never write a patient's name or " +
+var aboutWords = words.K("Local procedures, makers' instructions and your officer come first. This is no patient record: never write a patient's name or " +
 	"condition. It does not account for people. Weights and lift marks are guidance. Strut, block and bag ratings are not given here. " +
-	"Life-safety rope goes back into service only by a qualified person."
+	"Life-safety rope goes back into service only by a qualified person.")
 
 func (m *moreScreen) body() fyne.CanvasObject { return m.root }
 
@@ -55,11 +58,8 @@ func (m *moreScreen) layout(size fyne.Size) {
 	for i, k := range m.keys {
 		place(k, float32(i%2)*(w+gap), float32(i/2)*(keyH+gap), w, keyH)
 	}
-	rows := (len(m.keys) + 1) / 2
-	if len(m.keys)%2 == 1 {
-		place(m.keys[len(m.keys)-1], 0, float32(rows-1)*(keyH+gap), left, keyH)
-	}
-	place(m.close, 0, float32(rows)*(keyH+gap), left, keyH)
+	last := len(m.keys)
+	place(m.close, float32(last%2)*(w+gap), float32(last/2)*(keyH+gap), w, keyH)
 	stripH := look.U(look.Floor)
 	place(m.strip, 0, size.Height-stripH, size.Width, stripH)
 	place(m.side, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
@@ -68,32 +68,33 @@ func (m *moreScreen) layout(size fyne.Size) {
 // show brings the screen up to date.
 func (m *moreScreen) show(n *now) head {
 	open := n.scene.ID != "" && !n.scene.Closed
-	staging := "nobody is named"
+	staging := parts.Or(words.L("nobody is named"), words.L("Nobody"))
 	if n.scene.Staging != "" {
-		staging = "now " + n.memberName(n.scene.Staging)
+		staging = parts.Or(words.F("now %s", n.memberName(n.scene.Staging)), n.memberShort(n.scene.Staging))
 	}
-	day, light := "Day look", "day"
+	day, light := words.L("Day look"), "day"
 	if n.opts.Look.Day {
-		day, light = "Night look", "night"
+		day, light = words.L("Night look"), "night"
 	}
-	fresh := "a second one, beside this"
+	fresh := parts.Or(words.L("a second one, beside this"), words.L("a second one"))
 	if !open {
-		fresh = "keeps what is still out"
+		fresh = words.L("keeps what is still out")
 	}
 	for i, v := range []parts.KeyView{
-		{ID: "relieve", Title: "Hand over staging", Second: staging, Icon: "two"},
-		{ID: "arrive", Title: "Somebody arrives", Second: "a rig or an agency", Icon: "in"},
-		{ID: "new-scene", Title: "New scene", Second: fresh, Icon: "plus"},
-		{ID: ScreenBringBack, Title: "Bring back", Second: "and charge, restock", Icon: "back"},
-		{ID: ScreenStores, Title: "Stores", Second: "what is where, the inventory", Icon: "kit"},
-		{ID: ScreenSettings, Title: "Settings", Second: "size, limits, practice", Icon: "settings"},
-		{ID: "day", Title: day, Second: "for sun, or for the dark", Icon: light},
-		{ID: "who", Title: "Who has this tablet", Second: n.whoWord(n.by), Icon: "one"},
+		{ID: "relieve", Title: words.L("Hand over staging"), Second: staging, Icon: "two"},
+		{ID: "arrive", Title: words.L("Somebody arrives"), Second: words.L("a rig or an agency"), Icon: "in"},
+		{ID: "new-scene", Title: words.L("New scene"), Second: fresh, Icon: "plus"},
+		{ID: ScreenBringBack, Title: words.L("Bring back"), Second: parts.Or(words.L("and charge, restock"), words.L("restock")), Icon: "back"},
+		{ID: ScreenStores, Title: words.L("Stores"), Second: parts.Or(words.L("what is where, the inventory"), words.L("the inventory")), Icon: "kit"},
+		{ID: ScreenSettings, Title: words.L("Settings"), Second: words.L("size, limits, practice"), Icon: "settings"},
+		{ID: "day", Title: day, Second: words.L("for sun, or for the dark"), Icon: light},
+		{ID: "who", Title: words.L("Who has this tablet"), Second: n.whoWord(n.by), Icon: "one"},
+		{ID: ScreenTrail, Title: words.L("Trail load"), Second: words.L("a litter party, off the road"), Icon: "trail"},
 	} {
 		v.Lay = parts.LayLeft
 		m.keys[i].Set(v)
 	}
-	m.close.Set(parts.HoldView{ID: "close-scene", Title: "Hold to close the scene", Second: n.sceneName(), Sure: "Close", Off: !open})
+	m.close.Set(parts.HoldView{ID: "close-scene", Title: words.L("Hold to close the scene"), Second: n.sceneName(), Sure: words.L("Close"), Off: !open})
 	m.showRigs(n)
 	v := n.stripView(nil)
 	m.strip.Set(v)
@@ -104,32 +105,32 @@ func (m *moreScreen) show(n *now) head {
 		m.root.Objects = append(m.root.Objects, m.close, m.side, m.strip)
 		relay(m.root)
 	}
-	return head{title: "More", sentence: n.sceneName()}
+	return head{title: words.L("More"), sentence: n.sceneName()}
 }
 
 // showRigs writes the balance of each rig that has pieces off.
 func (m *moreScreen) showRigs(n *now) {
 	var rows []fyne.CanvasObject
 	for _, r := range n.rigs() {
-		a := n.s.Account(n.scene.ID, r)
+		a := n.account(r)
 		if a.CameOff == 0 {
 			continue
 		}
-		v := parts.LabelView{ID: "balance-" + r, Role: look.Lead, Text: parts.B(fmt.Sprintf("%s: %d came off", n.rigName(r), a.CameOff)) + "\n" + balanceWords(a)}
+		v := parts.LabelView{ID: "balance-" + r, Role: look.Lead, Text: parts.B(words.F("%s: %d came off", n.rigName(r), a.CameOff)) + "\n" + balanceWords(a)}
 		if m.parts[r] == nil {
 			m.parts[r] = parts.NewLines(v)
 		}
 		m.parts[r].Set(v)
 		if m.behind[r] == nil {
-			m.behind[r] = parts.NewRow(parts.RowView{ID: "account-" + r, Title: "What makes it up", Tone: parts.Quiet, Mark: n.mark(r), Go: "go"}, func() { m.sh.open(newAccount(m.sh, r)) })
+			m.behind[r] = parts.NewRow(parts.RowView{ID: "account-" + r, Title: words.L("What makes it up"), Tone: parts.Quiet, Mark: n.mark(r), Go: "go"}, func() { m.sh.open(newAccount(m.sh, r)) })
 		}
 		rows = append(rows, m.parts[r], m.behind[r])
 	}
 	if len(rows) == 0 {
-		rows = append(rows, parts.NewLines(parts.LabelView{Text: "Nothing has come off a rig in this scene.", Role: look.Body}))
+		rows = append(rows, m.none)
 	}
 	m.rows.SetInside(rows...)
-	m.side.Refresh()
+	m.side.Settle()
 }
 
 // balanceWords are the terms of an account that are not nought.
@@ -143,7 +144,7 @@ func balanceWords(a model.Account) string {
 		if out != "" {
 			out += ", "
 		}
-		out += fmt.Sprintf("%d %s", k, parts.FootWords[i])
+		out += fmt.Sprintf("%d %s", k, words.L(parts.FootWords[i]))
 	}
 	return out
 }
@@ -158,12 +159,14 @@ func (m *moreScreen) newScene() { m.sh.open(newOpening(m.sh)) }
 
 func (m *moreScreen) bringBack() { m.sh.Go(ScreenBringBack) }
 
+func (m *moreScreen) trail() { m.sh.Go(ScreenTrail) }
+
 func (m *moreScreen) stores() { m.sh.Go(ScreenStores) }
 
 func (m *moreScreen) settings() { m.sh.Go(ScreenSettings) }
 
 func (m *moreScreen) closeScene() {
-	m.sh.asOfficer("Close the scene", func() { m.sh.act(model.Act{Verb: model.Close}) })
+	m.sh.asOfficer(words.L("Close the scene"), func() { m.sh.act(model.Act{Verb: model.Close}) })
 }
 
 func (m *moreScreen) day() {

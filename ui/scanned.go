@@ -2,12 +2,12 @@ package ui
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
 	"tarpside/board/ledger"
 	"tarpside/model"
+	"tarpside/ui/words"
 )
 
 // scanned does what a code says: it picks a piece where it is, or sends what
@@ -24,7 +24,7 @@ func (sh *Shell) scanned(code string) {
 		for _, p := range t.picks {
 			to, err := n.s.Resolve(id, -1, n.scene.ID)
 			if verb, why := n.verbFor(p, to); id != placeHome && (err != nil || verb == "") {
-				sh.say("The "+n.itemName(p.item)+" does not go to "+n.placeName(to)+": "+why, "Nothing moved", "It is still picked")
+				sh.say(words.F("The %s does not go to %s: %s", n.itemName(p.item), n.placeName(to), why), words.L("Nothing moved"), words.L("It is still picked"))
 				return
 			}
 		}
@@ -33,17 +33,17 @@ func (sh *Shell) scanned(code string) {
 	}
 	lines := n.marked(code)
 	if len(lines) != 1 {
-		what := fmt.Sprintf("No piece and no place has the code %q", code)
+		what := words.F("No piece and no place has the code %q", code)
 		if len(lines) > 1 {
-			what = fmt.Sprintf("%d pieces have the code %q", len(lines), code)
+			what = words.F("%d pieces have the code %q", len(lines), code)
 		}
-		sh.say(what, "Nothing changed", "Find it by its letters instead")
+		sh.say(what, words.L("Nothing changed"), words.L("Find it by its letters instead"))
 		return
 	}
 	i := lines[0]
 	from, ok := n.reach(i, t.shown)
 	if !ok {
-		sh.say("The "+n.itemName(n.d.Items[i].ID)+" cannot be picked", "It is "+n.gonePlace(i), "Undo, or Bring back, puts it right")
+		sh.say(words.F("The %s cannot be picked", n.itemName(n.d.Items[i].ID)), words.F("It is %s", n.gonePlace(i)), words.L("Undo, or Bring back, puts it right"))
 		return
 	}
 	for _, p := range t.picks {
@@ -127,5 +127,5 @@ func (n *now) gonePlace(line int) string {
 			return strings.ToLower(n.placeName(st.Place))
 		}
 	}
-	return "not listed anywhere"
+	return words.L("not listed anywhere")
 }

@@ -10,6 +10,7 @@ import (
 	"tarpside/board/ledger"
 	"tarpside/model"
 	"tarpside/ui/look"
+	"tarpside/ui/words"
 )
 
 // The screens, by the names of the -screen flag and of the parts file.
@@ -23,10 +24,11 @@ const (
 	ScreenBringBack = "bringback"
 	ScreenSettings  = "settings"
 	ScreenStores    = "stores"
+	ScreenTrail     = "trail"
 )
 
 // Screens are the screens that the window can open on.
-var Screens = []string{ScreenTarp, ScreenGlance, ScreenLoadUp, ScreenLeaving, ScreenLookFor, ScreenBringBack, ScreenStores, ScreenSettings, ScreenMore}
+var Screens = []string{ScreenTarp, ScreenGlance, ScreenLoadUp, ScreenLeaving, ScreenLookFor, ScreenTrail, ScreenBringBack, ScreenStores, ScreenSettings, ScreenMore}
 
 // Options are what the window needs from the program that opens it.
 type Options struct {
@@ -67,7 +69,9 @@ type Shell struct {
 	acting  string                  // the acting officer of the tour
 	drawn   map[screen]look.Options // the look that a screen was last drawn in
 	said    *said
-	keys    *keyboard         // nil until Listen
+	keys    *keyboard // nil until Listen
+	memo    memo
+	busy    bool              // an act is on its way: the screen is drawn when its answer is there
 	sums    *sumSettings      // nil until they are read
 	snoozed map[string]snooze // by item: what was seen to be in order though it is out long
 }
@@ -109,7 +113,7 @@ func New(opts Options) *Shell {
 	sh.screens = map[string]screen{
 		ScreenTarp: newTarp(sh), ScreenGlance: newGlance(sh), ScreenLoadUp: newLoadUp(sh),
 		ScreenLeaving: newLeaving(sh), ScreenLookFor: newLookFor(sh), ScreenMore: newMore(sh),
-		ScreenBringBack: newBringBack(sh), ScreenSettings: newSettings(sh), ScreenStores: newStores(sh),
+		ScreenBringBack: newBringBack(sh), ScreenSettings: newSettings(sh), ScreenStores: newStores(sh), ScreenTrail: newTrail(sh),
 	}
 	sh.welcome = newWelcome(sh)
 	if sh.screens[sh.here] == nil {
@@ -137,7 +141,9 @@ func (sh *Shell) Root() fyne.CanvasObject { return sh.root }
 func (sh *Shell) take(p *board.Picture) {
 	if p.Gen > sh.pic.Gen {
 		sh.pic = p
-		sh.refresh()
+		if !sh.busy {
+			sh.refresh()
+		}
 	}
 }
 
@@ -211,7 +217,7 @@ func (sh *Shell) settleRig(n *now) {
 	}
 	best := -1
 	for _, r := range present {
-		if off := n.s.Account(n.scene.ID, r); off.CameOff > best {
+		if off := n.account(r); off.CameOff > best {
 			sh.rig, best = r, off.CameOff
 		}
 	}
@@ -226,7 +232,9 @@ func (sh *Shell) log(tap board.Tap) []model.Entry {
 		}
 	}
 	tap.Typed = sh.typed(tap.Typed)
+	sh.busy = true
 	entries, err := sh.opts.Board.Log(tap)
+	sh.busy = false
 	sh.said = &said{entries: entries}
 	if err != nil {
 		sh.said = &said{trouble: inWords(err)}
@@ -261,7 +269,7 @@ func inWords(err error) *ledger.Trouble {
 	if errors.As(err, &t) {
 		return t
 	}
-	return &ledger.Trouble{What: "That was not logged", Safe: "What was logged before is safe", Do: "Try again", Err: err}
+	return &ledger.Trouble{What: words.L("That was not logged"), Safe: words.L("What was logged before is safe"), Do: words.L("Try again"), Err: err}
 }
 
 // LookFor is the look for a window of a size: on a large glass everything

@@ -8,6 +8,7 @@ import (
 	"tarpside/model"
 	"tarpside/model/lift"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // How a piece is taken to be lifted at the desk: from the ground at the feet,
@@ -72,9 +73,9 @@ func (n *now) proposed(d *model.Department, it *model.Item) (m lift.Marks, wanti
 // markKey is the key of a line page that opens the proposal.
 func (n *now) markKey(it *model.Item) (parts.KeyView, bool) {
 	m, wanting, ok := n.proposed(n.s.Wanted(), it)
-	v := parts.KeyView{ID: "marks", Title: "Lift marks", Second: "as they are"}
+	v := parts.KeyView{ID: "marks", Title: words.L("Lift marks"), Second: words.L("as they are")}
 	if wanting {
-		v.Second = "proposed: " + markWords(m)
+		v.Second = words.L("proposed: ") + markWords(m)
 	}
 	return v, ok
 }
@@ -83,11 +84,11 @@ func (n *now) markKey(it *model.Item) (parts.KeyView, bool) {
 func markWords(m lift.Marks) string {
 	switch {
 	case m.TwoPerson && m.HandUp:
-		return "two people, hand it up"
+		return words.L("two people, hand it up")
 	case m.TwoPerson:
-		return "two people"
+		return words.L("two people")
 	case m.HandUp:
-		return "hand it up"
+		return words.L("hand it up")
 	}
 	return "none"
 }
@@ -102,7 +103,7 @@ func newMarks(sh *Shell, id string) screen {
 		}
 		_, wanting, _ := n.proposed(n.s.Wanted(), it)
 		if !wanting {
-			return []rowDo{{view: parts.RowView{ID: "as-proposed", Title: "Nothing to apply", Second: "the inventory has what is proposed", Off: true}}}
+			return []rowDo{{view: parts.RowView{ID: "as-proposed", Title: words.L("Nothing to apply"), Second: words.L("the inventory has what is proposed"), Off: true}}}
 		}
 		return n.crewRows("", func(by string) { sh.applyMarks(id, by) })
 	}
@@ -110,8 +111,8 @@ func newMarks(sh *Shell, id string) screen {
 	if it := sh.now().s.Wanted().Item(id); it != nil {
 		title = it.Short()
 	}
-	return newRowList("Lift marks of "+low(title), "Touch who applies them, by name. Nothing is applied without", rows, func(n *now) (string, string) {
-		return "Proposed by the lifting equation", n.markText(id)
+	return newRowList(words.L("Lift marks of ")+low(title), words.L("Touch who applies them, by name. Nothing is applied without"), rows, func(n *now) (string, string) {
+		return words.L("Proposed by the lifting equation"), n.markText(id)
 	})
 }
 
@@ -120,22 +121,22 @@ func (n *now) markText(id string) string {
 	d := n.s.Wanted()
 	it := d.Item(id)
 	if it == nil {
-		return "This line is no longer in the inventory."
+		return words.L("This line is no longer in the inventory.")
 	}
 	l, ok := n.liftOf(d, it)
 	if !ok {
-		return "It lives in no slot of its own: what it lives in is lifted."
+		return words.L("It lives in no slot of its own: what it lives in is lifted.")
 	}
 	m, err := lift.Propose(l)
 	if err != nil {
 		return capital(err.Error()) + "."
 	}
-	lines := []string{parts.B(capital(m.Text)), fmt.Sprintf("%s %s, from %g in to %g in, %g in ahead of the ankles, both hands, a fair grip, seldom", parts.B("Taken as:"), poundWords(l.Load), l.From.V, l.To.V, l.From.H)}
+	lines := []string{parts.B(capital(m.Text)), words.F("%s %s, from %g in to %g in, %g in ahead of the ankles, both hands, a fair grip, seldom", parts.B(words.L("Taken as:")), poundWords(l.Load), l.From.V, l.To.V, l.From.H)}
 	if r, err := l.Work(); err == nil && r.Text != "" {
-		lines = append(lines, parts.B("Limit for one:")+" "+r.Text)
+		lines = append(lines, parts.B(words.L("Limit for one:"))+" "+r.Text)
 	}
-	for _, x := range []struct{ word, text string }{{"Formula:", m.Formula}, {"Source:", m.Source}, {"Limits:", m.Limits},
-		{"Does not apply:", "to a team, to one hand, to carrying, on slippery ground, to a load that shifts, where there is no room to stand. Then weight and height only"}} {
+	for _, x := range []struct{ word, text string }{{words.L("Formula:"), m.Formula}, {words.L("Source:"), m.Source}, {words.L("Limits:"), m.Limits},
+		{words.L("Does not apply:"), words.L("to a team, to one hand, to carrying, on slippery ground, to a load that shifts, where there is no room to stand. Then weight and height only")}} {
 		lines = append(lines, parts.B(x.word)+" "+x.text)
 	}
 	return strings.Join(lines, "\n")
@@ -143,9 +144,9 @@ func (n *now) markText(id string) string {
 
 func poundWords(lb float64) string {
 	if lb == 0 {
-		return "weight not known"
+		return words.L("weight not known")
 	}
-	return fmt.Sprintf("%g lb", lb)
+	return words.F("%g lb", lb)
 }
 
 // applyMarks writes the proposed marks into the inventory in somebody's name.
@@ -194,9 +195,9 @@ func newMarkList(sh *Shell) screen {
 				func() { sh.open(newMarks(sh, it.ID)) }})
 		}
 		if len(out) == 0 {
-			out = append(out, rowDo{view: parts.RowView{ID: "as-proposed", Title: "Nothing is proposed", Second: "every piece has its marks", Off: true}})
+			out = append(out, rowDo{view: parts.RowView{ID: "as-proposed", Title: words.L("Nothing is proposed"), Second: words.L("every piece has its marks"), Off: true}})
 		}
 		return out
 	}
-	return newRowList("Lift marks", "Proposed at a desk, once a piece. An officer decides", rows, nil)
+	return newRowList(words.L("Lift marks"), words.L("Proposed at a desk, once a piece. An officer decides"), rows, nil)
 }

@@ -7,6 +7,7 @@ import (
 	"tarpside/model"
 	"tarpside/model/restock"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // newSets lists kits as sets that can be used, the missing key by name, and
@@ -20,9 +21,9 @@ func newSets(sh *Shell) screen {
 			}
 			it := &n.d.Items[k.Line]
 			v := parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Tone: parts.Quiet, Go: "go",
-				Second: "short of " + lackWords(k.Lacks), Right: "short, usable"}
+				Second: words.L("short of ") + lackWords(k.Lacks), Right: words.L("short, usable")}
 			if !k.Usable {
-				v.Tone, v.Right, v.Second = parts.Alarm, "not usable", "needs "+lackWords(k.Key)
+				v.Tone, v.Right, v.Second = parts.Alarm, words.L("not usable"), words.L("needs ")+lackWords(k.Key)
 			}
 			out = append(out, rowDo{v, func() { sh.open(newLinePage(sh, it.ID)) }})
 		}
@@ -30,12 +31,12 @@ func newSets(sh *Shell) screen {
 			out = append(out, n.dateRow(l))
 		}
 		if len(out) == 0 {
-			out = append(out, rowDo{view: parts.RowView{ID: "no-sets", Title: "Every set is whole", Second: "and nothing has a date", Off: true}})
+			out = append(out, rowDo{view: parts.RowView{ID: "no-sets", Title: words.L("Every set is whole"), Second: words.L("and nothing has a date"), Off: true}})
 		}
 		return out
 	}
-	return newRowList("Sets and dates", "Sets that are not whole, then what expires, the soonest first", rows, func(n *now) (string, string) {
-		return "As they are now", n.setWords()
+	return newRowList(words.L("Sets and dates"), words.L("Sets that are not whole, then what expires, the soonest first"), rows, func(n *now) (string, string) {
+		return words.L("As they are now"), n.setWords()
 	})
 }
 
@@ -54,22 +55,22 @@ func lackWords(lacks []restock.Lack) string {
 
 // dateRow is a lot with its date.
 func (n *now) dateRow(l restock.Dated) rowDo {
-	v := parts.RowView{ID: "date-" + l.Item + l.Stock + "-" + l.Text, Title: fmt.Sprintf("%d %s", l.N, low(many(l.Name))), Tone: parts.Quiet, Second: "in the store", Off: true}
+	v := parts.RowView{ID: "date-" + l.Item + l.Stock + "-" + l.Text, Title: fmt.Sprintf("%d %s", l.N, low(many(l.Name))), Tone: parts.Quiet, Second: words.L("in the store"), Off: true}
 	if it := n.s.Wanted().Item(l.Item); it != nil {
 		v.Title = capital(some(it, l.N))
 		v.Kind, v.Mark, v.Second, v.Off, v.Go = parts.KindPiece, n.mark(it.Rig), n.slotWords(it), false, "go"
 	}
 	switch days := l.DaysTo(n.at); {
 	case !l.Known && l.Text == "":
-		v.Right = "no date: read it"
+		v.Right = words.L("no date: read it")
 	case !l.Known:
-		v.Right = "date not read: " + l.Text
+		v.Right = words.L("date not read: ") + l.Text
 	case l.Expired(n.at):
-		v.Tone, v.Right = parts.Alarm, "expired "+l.Last.Format("2 Jan 2006")
+		v.Tone, v.Right = parts.Alarm, words.L("expired ")+l.Last.Format(words.L("2 Jan 2006"))
 	case days < 60:
-		v.Right = fmt.Sprintf("%d days left", days)
+		v.Right = words.F("%d days left", days)
 	default:
-		v.Right = l.Last.Format("2 Jan 2006")
+		v.Right = l.Last.Format(words.L("2 Jan 2006"))
 	}
 	do := func() {}
 	if l.Item != "" {
@@ -103,9 +104,9 @@ func (n *now) setWords() string {
 		if name == "" {
 			name = n.d.Items[lines[f][0]].Short()
 		}
-		out = append(out, fmt.Sprintf("%s %d of %d usable", parts.B(capital(name)+":"), usable[f], all[f]))
+		out = append(out, words.F("%s %d of %d usable", parts.B(capital(name)+":"), usable[f], all[f]))
 	}
-	out = append(out, "", parts.B("Dates:")+" the column expires of the inventory or of the store, as 2027-03, or 6 2027-03; 6 2028-01. A date that cannot be read is asked again.")
+	out = append(out, "", parts.B(words.L("Dates:"))+words.L(" the column expires of the inventory or of the store, as 2027-03, or 6 2027-03; 6 2028-01. A date that cannot be read is asked again."))
 	return strings.Join(out, "\n")
 }
 
@@ -116,23 +117,23 @@ func newOrders(sh *Shell) screen {
 		for _, o := range restock.Orders(restock.List(n.s)) {
 			who := o.Supplier
 			if who == "" {
-				who = "Supplier not said"
+				who = words.L("Supplier not said")
 			}
 			for _, l := range o.Lines {
-				packs := "1 pack"
+				packs := words.L("1 pack")
 				if l.Packs != 1 {
-					packs = fmt.Sprintf("%d packs", l.Packs)
+					packs = words.F("%d packs", l.Packs)
 				}
-				out = append(out, rowDo{view: parts.RowView{ID: "order-" + l.Stock, Figure: fmt.Sprint(l.Packs), Title: l.Name, Second: fmt.Sprintf("%s of %d. %s", packs, l.Pack, who), Right: fmt.Sprintf("= %d", l.Pieces()), Off: true}})
+				out = append(out, rowDo{view: parts.RowView{ID: "order-" + l.Stock, Figure: fmt.Sprint(l.Packs), Title: l.Name, Second: words.F("%s of %d. %s", packs, l.Pack, who), Right: fmt.Sprintf("= %d", l.Pieces()), Off: true}})
 			}
 		}
 		if len(out) == 0 {
-			out = append(out, rowDo{view: parts.RowView{ID: "no-order", Title: "Nothing to order", Second: "the store stays above its points", Off: true}})
+			out = append(out, rowDo{view: parts.RowView{ID: "no-order", Title: words.L("Nothing to order"), Second: words.L("the store stays above its points"), Off: true}})
 		}
 		return out
 	}
-	return newRowList("Order list", "By supplier, in whole packs", rows, func(*now) (string, string) {
-		return "How it was got", parts.B("Formula:") + " " + restock.Formula + "\n" + parts.B("Source:") + " " + restock.Source + "\n" + parts.B("Limits:") + " " + restock.Limits +
-			"\n" + parts.B("Supplier:") + " the column supplier of the stock table, if the department keeps it"
+	return newRowList(words.L("Order list"), words.L("By supplier, in whole packs"), rows, func(*now) (string, string) {
+		return words.L("How it was got"), parts.B(words.L("Formula:")) + " " + restock.Formula + "\n" + parts.B(words.L("Source:")) + " " + restock.Source + "\n" + parts.B(words.L("Limits:")) + " " + restock.Limits +
+			"\n" + parts.B(words.L("Supplier:")) + words.L(" the column supplier of the stock table, if the department keeps it")
 	})
 }

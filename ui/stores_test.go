@@ -180,13 +180,16 @@ func onDisk(w *window, root string) Options {
 		if dir == "" {
 			dir = root
 		}
+		if board.IsWorkbook(dir) {
+			return Folder{Path: dir, Up: filepath.Dir(dir), Workbook: true}, nil
+		}
 		list, err := os.ReadDir(dir)
 		f := Folder{Path: dir}
 		if dir != root {
 			f.Up = filepath.Dir(dir)
 		}
 		for _, e := range list {
-			if e.IsDir() {
+			if e.IsDir() || board.IsWorkbook(e.Name()) {
 				f.Inside = append(f.Inside, filepath.Join(dir, e.Name()))
 			} else {
 				f.Tables++
@@ -195,7 +198,7 @@ func onDisk(w *window, root string) Options {
 		return f, err
 	}
 	opts.LoadFrom = func(dir, by string, dry bool) (out []string, err error) {
-		changes, err := w.board.LoadStores(os.DirFS(dir), by, dry)
+		changes, err := w.board.LoadStoresFrom(dir, by, dry)
 		for _, c := range changes {
 			out = append(out, c.String())
 		}
@@ -255,6 +258,28 @@ func TestADepartmentIsLoadedByTouchAfterItWasShown(t *testing.T) {
 	w.tap("screen", ScreenTarp)
 	if got := w.text("reply"); !strings.HasPrefix(got, "No scene is open") {
 		t.Errorf("the tarp says %q", got)
+	}
+}
+
+func TestAWorkbookIsLoadedByTouchAfterItWasShown(t *testing.T) {
+	w, tables := emptyWindow(t, glass1280, look.Options{})
+	demo := demoAt(t, -1, ScreenTarp, glass1280, look.Options{})
+	if err := demo.board.SaveStores(filepath.Join(filepath.Dir(tables), "department.xlsx")); err != nil {
+		t.Fatal(err)
+	}
+	w.tap("act", "load-department")
+	w.tap("act", "folder-department.xlsx")
+	w.sound("a workbook")
+	w.tap("act", "look-through")
+	if got := w.text("found"); !strings.Contains(got, "Nothing is loaded yet") || !strings.Contains(got, "R41 is new") {
+		t.Errorf("it says %.200q", got)
+	}
+	if len(w.board.Picture().State.Dept.Items) != 0 {
+		t.Fatal("looking through loaded it")
+	}
+	w.tap("act", "load-yes")
+	if got, want := len(w.board.Picture().State.Dept.Items), len(demo.board.Picture().State.Dept.Items); got != want {
+		t.Errorf("%d lines were loaded of %d", got, want)
 	}
 }
 

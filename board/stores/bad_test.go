@@ -55,8 +55,6 @@ func TestEveryBadCellIsNamedWithWhatWouldBeRight(t *testing.T) {
 			want{{"places.csv", 1, "place", "the column is there twice", "each column once"}}},
 		{"header: no keys, and no reference is judged", edits{{"agencies", "agency,name", "code,name"}},
 			want{{"agencies.csv", 1, "agency", "the column is missing", "a column agency"}}},
-		{"header: semicolons", edits{{"places", "place,meaning", "place;meaning"}},
-			want{{"places.csv", 1, "", "no commas between the columns", "commas: place,meaning"}}},
 		{"cells: too many", edits{{"places", "traffic line", "traffic line,x"}},
 			want{{"places.csv", 5, "", "3 cells", "2 cells, as in the header"}}},
 		{"cells: too few, told once though others refer to the row", edits{{"slots", ",R41,cab front,cab,cab front rack,60,0,0", ",R41"}},
@@ -101,6 +99,8 @@ func TestEveryBadCellIsNamedWithWhatWouldBeRight(t *testing.T) {
 			want{{"items.csv", 2, "weight_lb", `"Inf" is not a number`, numberTo}}},
 		{"number: a power", edits{{"items", "R41-L1-T,piece,1,ea,46,", "R41-L1-T,piece,1,ea,1e3,"}},
 			want{{"items.csv", 2, "weight_lb", `"1e3" is not a number`, numberTo}}},
+		{"number: thousands or a fraction", edits{{"items", "R41-L1-T,piece,1,ea,46,", `R41-L1-T,piece,1,ea,"4,600",`}},
+			want{{"items.csv", 2, "weight_lb", `"4,600" can be read in two ways`, "4600 or 4,60"}}},
 		{"number: too large", edits{{"items", "R41-L1-T,piece,1,ea,46,", "R41-L1-T,piece,1,ea,1000000.5,"}},
 			want{{"items.csv", 2, "weight_lb", `"1000000.5" is too large`, numberTo}}},
 		{"number: negative weight", edits{{"items", "R41-L1-T,piece,1,ea,46,", "R41-L1-T,piece,1,ea,-46,"}},
@@ -251,16 +251,16 @@ func TestFilesThatAreMissingEmptyOrUnreadableAreNamedOnce(t *testing.T) {
 		want string
 	}{
 		{"rigs missing", func(f fstest.MapFS) { delete(f, "rigs.csv") },
-			"rigs.csv: the file is missing; right would be: a file with a header row: rig,name,agency,role,seats,mark_words,mark_shape,mark_color"},
+			"rigs.csv: the table is missing; right would be: one with a header row: rig,name,agency,role,seats,mark_words,mark_shape,mark_color"},
 		{"slots missing", func(f fstest.MapFS) { delete(f, "slots.csv") },
-			"slots.csv: the file is missing; right would be: a file with a header row: slot,rig,compartment,side,description,hand_height_in,depth,lap"},
+			"slots.csv: the table is missing; right would be: one with a header row: slot,rig,compartment,side,description,hand_height_in,depth,lap"},
 		{"checks missing", func(f fstest.MapFS) { delete(f, "checks.csv") },
-			"checks.csv: the file is missing; right would be: a file with a header row: check,question,answer,passes,if_it_fails,override"},
+			"checks.csv: the table is missing; right would be: one with a header row: check,question,answer,passes,if_it_fails,override"},
 		{"places missing", func(f fstest.MapFS) { delete(f, "places.csv") }, ""},
 		{"places empty", func(f fstest.MapFS) { f["places.csv"].Data = nil },
 			"places.csv, row 1: there is no header; right would be: a header row: place,meaning"},
 		{"stock is a folder", func(f fstest.MapFS) { f["stock.csv"].Mode = fs.ModeDir },
-			"stock.csv: the file cannot be read: "},
+			"stock.csv: the table cannot be read: "},
 	} {
 		files := demoFiles(t)
 		c.turn(files)

@@ -13,16 +13,17 @@ const most = 1_000_000
 
 // A column is one definition for reading, writing and comparing.
 type column[T any] struct {
-	name string
-	get  func(*T) string
-	set  func(*T, string) fault
+	name   string
+	get    func(*T) string
+	set    func(*T, string) fault
+	number bool // a number to a spreadsheet, where it is not blank
 }
 
 // text takes any text, as it stands.
 func text[T any](name string, at func(*T) *string) column[T] {
 	return column[T]{name,
 		func(x *T) string { return *at(x) },
-		func(x *T, s string) fault { *at(x) = s; return fault{} },
+		func(x *T, s string) fault { *at(x) = s; return fault{} }, false,
 	}
 }
 
@@ -70,7 +71,7 @@ func whole[T any](name string, least, blank int, at func(*T) *int) column[T] {
 				*at(x), f = parseWhole(s, least)
 			}
 			return f
-		},
+		}, true,
 	}
 }
 
@@ -84,7 +85,7 @@ func number[T any](name string, at func(*T) *float64) column[T] {
 				*at(x), f = parseNumber(s)
 			}
 			return f
-		},
+		}, true,
 	}
 }
 
@@ -107,7 +108,7 @@ func flag[T any](name string, at func(*T) *bool) column[T] {
 				return fault{say(s) + " is neither yes nor no", "yes or no"}
 			}
 			return fault{}
-		},
+		}, false,
 	}
 }
 
@@ -125,11 +126,19 @@ func parseWhole(s string, least int) (int, fault) {
 	return int(f), fault{}
 }
 
-// parseNumber takes digits with at most one point: no sign, no exponent, no
-// separator of thousands, nothing that strconv would take for infinite.
+// parseNumber takes digits with at most one point or decimal comma: no sign,
+// no exponent, no separator of thousands, nothing that strconv would take for
+// infinite. "1,500" is refused: it is one and a half here and fifteen hundred
+// elsewhere.
 func parseNumber(s string) (float64, fault) {
 	right := fmt.Sprintf("a number from 0 to %d", most)
 	digits, negative := strings.CutPrefix(s, "-")
+	if before, after, ok := strings.Cut(digits, ","); ok && !strings.Contains(digits, ".") {
+		if thousands(before, after) {
+			return 0, twoWays(s, before+after, before+","+strings.TrimRight(after, "0")+"0")
+		}
+		digits = before + "." + after
+	}
 	if strings.Trim(digits, "0123456789.") != "" {
 		return 0, fault{say(s) + " is not a number", right}
 	}
@@ -143,6 +152,16 @@ func parseNumber(s string) (float64, fault) {
 		return 0, fault{say(s) + " is below zero", right}
 	}
 	return f, fault{}
+}
+
+// thousands tells whether what stands before and after a comma or point may
+// be a number of thousands as well as a fraction.
+func thousands(before, after string) bool {
+	return len(after) == 3 && len(before) >= 1 && len(before) <= 3 && before[0] != '0'
+}
+
+func twoWays(s, whole, fraction string) fault {
+	return fault{say(s) + " can be read in two ways", whole + " or " + fraction}
 }
 
 // figure writes a number so that it reads back the same.

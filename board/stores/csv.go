@@ -13,11 +13,13 @@ import (
 // thing that is wrong, where every one is to be named; and it skips empty
 // lines, so that its records are not the rows that a spreadsheet shows.
 
-// A record is one row of a table; row 1 is the header.
+// A record is one row of a table; the first is the header.
 type record struct {
-	row    int
-	cells  []string
-	faults []cellFault
+	row     int
+	cells   []string
+	faults  []cellFault
+	decimal bool         // split by semicolons, so by a program that writes decimal commas
+	dates   map[int]bool // cells that a spreadsheet holds to be dates
 }
 
 // blank is a row with nothing in it: spreadsheets leave them behind.
@@ -41,12 +43,45 @@ type fault struct{ wrong, right string }
 
 var byteOrderMark = []byte("\xef\xbb\xbf")
 
+// separator is what splits the cells: a comma, or where the first line has
+// none a semicolon or a tab, as spreadsheets write them where the comma is the
+// decimal sign. A line "sep=;" before the header says it outright.
+func separator(data []byte) (sep byte, told bool) {
+	line, _, _ := bytes.Cut(data, []byte("\n"))
+	line = bytes.TrimSuffix(line, []byte("\r"))
+	if after, ok := bytes.CutPrefix(line, []byte("sep=")); ok && len(after) == 1 && bytes.ContainsAny(after, ",;\t") {
+		return after[0], true
+	}
+	sep = ','
+	quoted := false
+	for _, c := range data {
+		switch {
+		case c == '"':
+			quoted = !quoted
+		case quoted:
+		case c == ',':
+			return ',', false
+		case c == '\n':
+			return sep, false
+		case sep == ',' && (c == ';' || c == '\t'):
+			sep = c
+		}
+	}
+	return sep, false
+}
+
 // parse splits a table into records. It goes on after a fault as well as it
 // can; open is true when a quote that is never closed swallowed the rest.
 func parse(data []byte) (records []record, open bool) {
 	p := parser{data: bytes.TrimPrefix(data, byteOrderMark)}
+	told := false
+	first := 1
+	if p.sep, told = separator(p.data); told {
+		_, p.data, _ = bytes.Cut(p.data, []byte("\n"))
+		first = 2
+	}
 	for p.at < len(p.data) {
-		r := record{row: len(records) + 1}
+		r := record{row: len(records) + first, decimal: p.sep == ';'}
 		for more := true; more; {
 			var cell string
 			p.wrong = fault{}
@@ -57,7 +92,7 @@ func parse(data []byte) (records []record, open bool) {
 			if p.wrong != (fault{}) {
 				r.faults = append(r.faults, cellFault{len(r.cells), p.wrong})
 			}
-			r.cells = append(r.cells, cell)
+			r.cells = append(r.cells, awake(cell))
 		}
 		records = append(records, r)
 	}
@@ -66,12 +101,13 @@ func parse(data []byte) (records []record, open bool) {
 
 type parser struct {
 	data  []byte
+	sep   byte
 	at    int
 	wrong fault // of the cell being read
 	open  bool
 }
 
-// cell reads one cell and what ends it; more says that a comma did.
+// cell reads one cell and what ends it; more says that a separator did.
 func (p *parser) cell() (cell string, more bool) {
 	var b []byte
 	quoted := p.at < len(p.data) && p.data[p.at] == '"'
@@ -82,7 +118,7 @@ func (p *parser) cell() (cell string, more bool) {
 	for ; p.at < len(p.data); p.at++ {
 		c := p.data[p.at]
 		switch {
-		case c == ',':
+		case c == p.sep:
 			p.at++
 			return string(b), true
 		case c == '\n':
@@ -131,7 +167,7 @@ func writeRecords(w io.Writer, rows [][]string) error {
 			if i > 0 {
 				b.WriteByte(',')
 			}
-			if strings.ContainsAny(c, ",\"\r\n") {
+			if c = Inert(c); strings.ContainsAny(c, ",\"\r\n") {
 				c = `"` + strings.ReplaceAll(c, `"`, `""`) + `"`
 			}
 			b.WriteString(c)

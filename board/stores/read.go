@@ -14,6 +14,7 @@ import (
 // A load is a department while it is being read.
 type load struct {
 	d        *model.Department
+	from     source
 	problems Problems
 	sheets   map[string]*sheet
 }
@@ -33,18 +34,40 @@ type line struct {
 	bad map[string]bool
 }
 
-func read(open func(file string) ([]byte, error)) (*model.Department, Problems) {
-	l := &load{d: &model.Department{}, sheets: map[string]*sheet{}}
+// A source is where tables stand: a folder of files or a workbook of sheets.
+type source interface {
+	// records are the rows of a table, fs.ErrNotExist where it has none; open
+	// says that the rest of it was swallowed.
+	records(table string) (rows []record, open bool, err error)
+	where(table string) string // the table as a person finds it
+}
+
+// files are tables as CSV, one a file.
+type files func(file string) ([]byte, error)
+
+func (f files) records(table string) ([]record, bool, error) {
+	data, err := f(file(table))
+	if err != nil {
+		return nil, false, err
+	}
+	rows, open := parse(data)
+	return rows, open, nil
+}
+
+func (f files) where(table string) string { return file(table) }
+
+func read(from source) (*model.Department, Problems) {
+	l := &load{d: &model.Department{}, from: from, sheets: map[string]*sheet{}}
 	for _, t := range tables {
 		l.sheets[t.id()] = &sheet{table: t.id(), keys: map[string]int{}}
-		l.open(t, open)
+		l.open(t)
 	}
 	l.d.Index()
 	l.crossCheck()
 	if len(l.problems) > 0 {
 		order := map[string]int{}
 		for i, t := range tables {
-			order[file(t.id())] = i
+			order[from.where(t.id())] = i
 		}
 		slices.SortStableFunc(l.problems, func(a, b Problem) int {
 			return cmp.Or(cmp.Compare(order[a.File], order[b.File]), cmp.Compare(a.Row, b.Row))
@@ -54,22 +77,21 @@ func read(open func(file string) ([]byte, error)) (*model.Department, Problems) 
 	return l.d, nil
 }
 
-// open reads one file. A file that is not there, cannot be read or has no
-// header leaves its table broken.
-func (l *load) open(t anyTable, open func(string) ([]byte, error)) {
+// open reads one table. One that is not there, cannot be read or has no
+// header is left broken.
+func (l *load) open(t anyTable) {
 	name := t.id()
 	s, right := l.sheets[name], "a header row: "+strings.Join(t.header(), ",")
-	data, err := open(file(name))
-	var records []record
+	records, open, err := l.from.records(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && !t.mandatory():
 		return
 	case errors.Is(err, fs.ErrNotExist):
-		l.fault(name, 0, "", "the file is missing", "a file with "+right)
+		l.fault(name, 0, "", "the table is missing", "one with "+right)
 	case err != nil:
-		l.fault(name, 0, "", "the file cannot be read: "+err.Error(), "a file that can be read")
+		l.fault(name, 0, "", "the table cannot be read: "+err.Error(), "one that can be read")
 	default:
-		if records, s.broken = parse(data); len(records) > 0 && !records[0].blank() {
+		if s.broken = open; len(records) > 0 && !records[0].blank() {
 			t.read(l, records)
 			return
 		}
@@ -80,11 +102,10 @@ func (l *load) open(t anyTable, open func(string) ([]byte, error)) {
 
 // fault notes a problem of a row as the file numbers them.
 func (l *load) fault(table string, row int, column, wrong, right string) {
-	l.problems = append(l.problems, Problem{file(table), row, column, wrong, right})
+	l.problems = append(l.problems, Problem{l.from.where(table), row, column, wrong, right})
 }
 
-// header finds the columns by name, and gives the name of each cell. Without
-// commas there are no columns.
+// header finds the columns by name, and gives the name of each cell.
 func (l *load) header(t anyTable, s *sheet, head record) (columns map[string]int, name func(int) string) {
 	table := t.id()
 	name = func(cell int) string {
@@ -94,7 +115,7 @@ func (l *load) header(t anyTable, s *sheet, head record) (columns map[string]int
 		return ""
 	}
 	for _, f := range head.faults {
-		l.fault(table, 1, name(f.cell), f.wrong, f.right)
+		l.fault(table, head.row, name(f.cell), f.wrong, f.right)
 	}
 	columns = map[string]int{}
 	for i := range head.cells {
@@ -102,18 +123,13 @@ func (l *load) header(t anyTable, s *sheet, head record) (columns map[string]int
 		case !twice:
 			columns[name(i)] = i
 		case name(i) != "":
-			l.fault(table, 1, name(i), "the column is there twice", "each column once")
+			l.fault(table, head.row, name(i), "the column is there twice", "each column once")
 		}
 	}
 	wanted := t.header()
-	if len(head.cells) == 1 && strings.ContainsAny(head.cells[0], ";\t") {
-		l.fault(table, 1, "", "no commas between the columns", "commas: "+strings.Join(wanted, ","))
-		s.broken = true
-		return nil, name
-	}
 	for i, w := range wanted {
 		if _, ok := columns[w]; !ok {
-			l.fault(table, 1, w, "the column is missing", "a column "+w)
+			l.fault(table, head.row, w, "the column is missing", "a column "+w)
 			s.broken = s.broken || i == 0
 		}
 	}

@@ -1,6 +1,7 @@
 // Package stores moves the inventory of a department in and out as tables:
-// RFC 4180 CSV in UTF-8, columns found by their names in any order. A column
-// that is not ours is kept in the row and written out again behind ours.
+// a folder of RFC 4180 CSV files in UTF-8, or one XLSX workbook with the same
+// sheets; columns are found by their names in any order. A column that is not
+// ours is kept in the row and written out again behind ours.
 //
 // One bad row stops the load, and every bad row is named: an inventory that
 // came in by half would be trusted as a whole.
@@ -61,16 +62,16 @@ func (ps Problems) Err() error {
 // is an empty one. It returns every problem found, and no department if there
 // is any.
 func Read(fsys fs.FS) (*model.Department, Problems) {
-	return read(func(file string) ([]byte, error) { return fs.ReadFile(fsys, file) })
+	return read(files(func(file string) ([]byte, error) { return fs.ReadFile(fsys, file) }))
 }
 
 // Check finds what Read would find in the department's tables once they are
 // written, with the rows that they would have.
 func Check(d *model.Department) Problems {
-	_, problems := read(func(file string) ([]byte, error) {
+	_, problems := read(files(func(file string) ([]byte, error) {
 		var b strings.Builder
 		err := WriteTo(&b, strings.TrimSuffix(file, ".csv"), d)
 		return []byte(b.String()), err
-	})
+	}))
 	return problems
 }

@@ -24,6 +24,7 @@ type anyTable interface {
 	id() string
 	mandatory() bool
 	header() []string
+	numbers() []bool // which columns hold numbers
 	read(*load, []record)
 	records(*model.Department) [][]string
 	diff(old, new *model.Department, into *model.InventoryPatch) []Change
@@ -38,6 +39,14 @@ func (t table[T]) header() []string {
 		names[i] = c.name
 	}
 	return names
+}
+
+func (t table[T]) numbers() []bool {
+	out := make([]bool, len(t.columns))
+	for i, c := range t.columns {
+		out[i] = c.number
+	}
+	return out
 }
 
 // extras are the names of the columns that only the department knows, sorted.
@@ -78,7 +87,7 @@ func (t table[T]) read(l *load, records []record) {
 	s := l.sheets[t.name]
 	columns, names := l.header(t, s, records[0])
 	for _, r := range records[1:] {
-		if r.blank() || columns == nil {
+		if r.blank() {
 			continue
 		}
 		ln := line{row: r.row, bad: map[string]bool{}}
@@ -111,7 +120,14 @@ func (t table[T]) fill(l *load, row *T, r record, columns map[string]int, ln lin
 			ln.bad[c.name] = true
 			continue
 		}
-		if f := c.set(row, r.cells[i]); f.wrong != "" && !ln.bad[c.name] {
+		f := c.set(row, r.cells[i])
+		if r.dates[i] {
+			f = fault{"a spreadsheet has made the date " + r.cells[i] + " of what was typed", "the cell formatted as text, and typed again"}
+		}
+		if before, after, ok := strings.Cut(strings.TrimSpace(r.cells[i]), "."); ok && c.number && r.decimal && f.wrong == "" && thousands(before, after) {
+			f = twoWays(r.cells[i], before+after, before+","+after)
+		}
+		if f.wrong != "" && !ln.bad[c.name] {
 			ln.bad[c.name] = true
 			l.fault(t.name, r.row, c.name, f.wrong, f.right)
 		}

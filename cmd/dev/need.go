@@ -32,6 +32,7 @@ var testNeeds = []need{
 	{"hledger", "adding up the journal with a program that is not ours"},
 	{"ledger", "adding it up with another one"},
 	{"poppler-utils", "reading printed papers, and drawing their pages, with programs that are not ours"},
+	{"libreoffice-calc-nogui", "opening the workbooks we write in a spreadsheet that is not ours, and writing some for us to read"},
 	{"libgl1", "OpenGL on that display"},
 	{"libgl1-mesa-dri", "OpenGL without a graphics card"},
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"encoding/csv"
+	"math/rand"
 	"os"
 	"path/filepath"
 	"strings"
@@ -11,6 +12,24 @@ import (
 
 	"tarpside/board"
 )
+
+func TestStoresGoThroughAWorkbookAndBack(t *testing.T) {
+	d := loadedDesk(t)
+	file := filepath.Join(t.TempDir(), "ours.xlsx")
+	d.must("stores", "save", file)
+	if got := d.must("stores", "load", file); !strings.HasPrefix(got, "The inventory is as these tables say already.") {
+		t.Errorf("what was only saved and loaded changed:\n%s", got)
+	}
+	if err := os.WriteFile(file, []byte("rig,name\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if errs := d.fails(failed, "stores", "load", file, "-dry"); !strings.Contains(errs, "nothing was changed") || !strings.Contains(errs, "ours.xlsx: this is no XLSX workbook") {
+		t.Errorf("it says %s", errs)
+	}
+	if errs := d.fails(failed, "stores", "load", filepath.Join(t.TempDir(), "none.xlsx")); !strings.Contains(errs, "no workbook") {
+		t.Errorf("it says %s", errs)
+	}
+}
 
 func TestTheTablesComeInAndGoOutTheSame(t *testing.T) {
 	d := loadedDesk(t)
@@ -324,4 +343,30 @@ func TestAFileThatIsCutOrForeignIsAnsweredInWords(t *testing.T) {
 			t.Errorf("%s: the file was changed, %v", name, err)
 		}
 	}
+}
+
+func TestTwoTabletsExchangeTheirLogsByStick(t *testing.T) {
+	a, b := loadedDesk(t), newDesk(t)
+	b.random = rand.New(rand.NewSource(42))
+	file := filepath.Join(t.TempDir(), "log.tarpside")
+	a.must("replay", demoScene, "-until", "30")
+	if got := a.must("stick", "save", file); !strings.Contains(got, "entries of the log are in "+file) {
+		t.Errorf("it says %s", got)
+	}
+	if got := b.must("stick", "load", file); !strings.Contains(got, "were new here") {
+		t.Errorf("it says %s", got)
+	}
+	if got := b.must("stick", "load", file); !strings.Contains(got, "Nothing was changed") {
+		t.Errorf("it says %s", got)
+	}
+	if x, y := a.must("where", "-csv"), b.must("where", "-csv"); x != y {
+		t.Error("they do not agree")
+	}
+	if errs := b.fails(failed, "stick", "load", demoScene); !strings.Contains(errs, "Nothing of it was taken in") {
+		t.Errorf("it says %s", errs)
+	}
+	if errs := b.fails(misused, "stick", "move", file); !strings.Contains(errs, "stick save FILE") {
+		t.Errorf("it says %s", errs)
+	}
+	b.must("verify")
 }

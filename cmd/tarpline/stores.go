@@ -11,28 +11,28 @@ import (
 )
 
 func (c *call) stores() error {
-	switch dir := c.args[1]; c.args[0] {
+	switch path := c.args[1]; c.args[0] {
 	case "load":
-		return c.load(dir)
+		return c.load(path)
 	case "save":
 		if c.given["dry"] || c.given["by"] || c.given["csv"] {
 			return misuse("stores save takes no options but -db; try: tarpline help stores")
 		}
-		return c.save(dir)
+		return c.save(path)
 	}
-	return misuse("it is: tarpline stores load DIR, or tarpline stores save DIR")
+	return misuse("it is: tarpline stores load DIR, or tarpline stores save DIR; for DIR there may be a workbook, FILE.xlsx")
 }
 
-func (c *call) load(dir string) error {
-	if st, err := os.Stat(dir); err != nil || !st.IsDir() {
-		return fmt.Errorf("there is no folder %s. Nothing was changed; name the folder that has rigs.csv, slots.csv, items.csv and checks.csv in it", dir)
+func (c *call) load(path string) error {
+	if st, err := os.Stat(path); err != nil || st.IsDir() == board.IsWorkbook(path) {
+		return fmt.Errorf("there is no folder %s, or no workbook where it ends in .xlsx. Nothing was changed; name the folder that has rigs.csv, slots.csv, items.csv and checks.csv in it, or a workbook with the same sheets", path)
 	}
 	b, done, err := c.toLoad()
 	if err != nil {
 		return err
 	}
 	defer done()
-	changes, err := b.LoadStores(os.DirFS(dir), c.by, c.dry)
+	changes, err := b.LoadStoresFrom(path, c.by, c.dry)
 	var problems stores.Problems
 	if errors.As(err, &problems) {
 		return fmt.Errorf("nothing was changed: %s", badRows(problems))
@@ -98,16 +98,16 @@ func badRows(problems stores.Problems) string {
 	return head + "\n" + problems.Error()
 }
 
-func (c *call) save(dir string) error {
+func (c *call) save(path string) error {
 	b, err := c.look()
 	if err != nil {
 		return err
 	}
 	defer b.Close()
-	if err := b.SaveStores(dir); err != nil {
+	if err := b.SaveStores(path); err != nil {
 		return err
 	}
-	c.lines("The tables of the inventory are in " + dir + ".")
+	c.lines("The tables of the inventory are in " + path + ".")
 	return nil
 }
 

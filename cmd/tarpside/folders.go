@@ -6,12 +6,13 @@ import (
 	"slices"
 	"strings"
 
+	"tarpside/board"
 	"tarpside/model"
 	"tarpside/ui"
 )
 
 // folders lists a folder for the screen that loads tables, "" for the home
-// folder. What is hidden is left out.
+// folder. What is hidden is left out. A workbook is a folder of sheets.
 func folders(dir string) (ui.Folder, error) {
 	if dir == "" {
 		home, err := os.UserHomeDir()
@@ -19,6 +20,9 @@ func folders(dir string) (ui.Folder, error) {
 			home = string(filepath.Separator)
 		}
 		dir = home
+	}
+	if board.IsWorkbook(dir) {
+		return ui.Folder{Path: dir, Up: filepath.Dir(dir), Workbook: true}, nil
 	}
 	list, err := os.ReadDir(dir)
 	if err != nil {
@@ -32,7 +36,7 @@ func folders(dir string) (ui.Folder, error) {
 		name, isTable := strings.CutSuffix(e.Name(), ".csv")
 		switch {
 		case strings.HasPrefix(e.Name(), "."):
-		case e.IsDir():
+		case e.IsDir() || board.IsWorkbook(e.Name()):
 			f.Inside = append(f.Inside, filepath.Join(dir, e.Name()))
 		case isTable && slices.Contains(model.Tables, name):
 			f.Tables++
@@ -43,7 +47,7 @@ func folders(dir string) (ui.Folder, error) {
 
 // loadFrom loads the tables of a folder, or with dry says what would change.
 func (w *window) loadFrom(dir, by string, dry bool) ([]string, error) {
-	changes, err := w.board.LoadStores(os.DirFS(dir), by, dry)
+	changes, err := w.board.LoadStoresFrom(dir, by, dry)
 	words := make([]string, len(changes))
 	for i, c := range changes {
 		words[i] = c.String()

@@ -1,0 +1,179 @@
+package ui
+
+import (
+	"fmt"
+
+	"tarpside/model"
+	litter "tarpside/model/trail"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// counted is a count on the way: its rows, and where they differ.
+type counted struct {
+	rows  []eyeRow
+	diffs []litter.Difference
+}
+
+// counted is the present count of what walked.
+func (t *trailScreen) counted() counted {
+	seen := t.p.Patient
+	if t.back {
+		seen = t.p.Back
+	}
+	known := map[string]int{}
+	var out counted
+	for _, x := range t.v.out {
+		r := eyeRow{item: x.Item, name: x.Name, want: x.Back(), fixed: x.Back() == 0}
+		if it := t.n.d.Item(x.Item); it != nil && t.n.s.Real(model.Place{Kind: model.InKit, Name: it.Kit}) == t.v.at {
+			r.kit = t.kitName(it.Kit)
+		}
+		if r.fixed {
+			r.words = goneWords(x)
+		}
+		if k, ok := seen[x.Item]; ok {
+			r.seen, r.looked, known[x.Item] = k, true, k
+		}
+		out.rows = append(out.rows, r)
+	}
+	out.diffs = litter.CountAt(t.v.out, known)
+	return out
+}
+
+// goneWords is where pieces went of which none comes back.
+func goneWords(x litter.Tally) string {
+	used, gave := "", ""
+	if x.Used > 0 {
+		used = fmt.Sprintf("%d used", x.Used)
+	}
+	if x.Gave > 0 {
+		gave = fmt.Sprintf("%d handed over", x.Gave)
+	}
+	return joinWords(used, gave)
+}
+
+func (t *trailScreen) tallyList() node { return t.eyesNodes("tallies", t.counted().rows) }
+
+// countView is the counts on the way: everything that went in comes back out
+// beside a patient.
+func (t *trailScreen) countView() node {
+	if t.v.away == 0 {
+		if t.p.Home > 0 {
+			lead := leadView{id: "empty", title: "Back on the tarp", under: "What the party had went to the tarp at " + t.n.clock(t.p.Home) + ". Load up asks each piece what it needs."}
+			return col(0, sized(node{id: "empty", view: lead}, 130), node{}, sized(keyNode(parts.KeyView{ID: "load-up", Title: "Load up", Icon: "load", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Title}), look.Target))
+		}
+		lead := leadView{id: "empty", title: "Nothing is with the party", under: "When the load walks, it is counted here: at the patient, and once more before the walk back."}
+		return col(0, sized(node{id: "empty", view: lead}, 130), node{})
+	}
+	tab := func(id, title string, on bool, seen map[string]int) node {
+		v := parts.KeyView{ID: id, Title: title, Second: "not begun", Lay: parts.LayLeft, Role: look.Group}
+		if len(seen) > 0 {
+			v.Second = fmt.Sprintf("%d of %d lines", len(seen), t.toCount())
+		}
+		if on {
+			v.Tone, v.State = parts.Live, "here"
+		}
+		return keyNode(v)
+	}
+	tabs := row(look.Floor, tab("at-patient", "At the patient", !t.back, t.p.Patient), tab("before-back", "Before the walk back", t.back, t.p.Back))
+	c := t.counted()
+	side := t.countDone(c)
+	if i := t.inHand(c.rows); i >= 0 {
+		where := "at the patient"
+		if t.back {
+			where = "before the walk back"
+		}
+		side = t.askEyes(c.rows, i, where)
+	}
+	return row(0, col(0, tabs, t.eyesNodes("tallies", c.rows)), wide(side, 1.3))
+}
+
+// toCount is how many lines a count has.
+func (t *trailScreen) toCount() int {
+	k := 0
+	for _, x := range t.v.out {
+		if x.Back() > 0 {
+			k++
+		}
+	}
+	return k
+}
+
+// countDone is what a finished count comes to.
+func (t *trailScreen) countDone(c counted) node {
+	lead := leadView{id: "counted", title: "Everything is here", under: "Count once more before the walk back: a thing put down beside a patient stays there."}
+	next := parts.KeyView{ID: "count-again", Title: "Before the walk back", Icon: "go", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
+	if t.back {
+		lead.under = "Everything that walked in walks out. At the rig it goes to the tarp, and Load up asks each piece."
+		next = parts.KeyView{ID: "all-back", Title: "All back on the tarp", Second: plural(len(t.n.returnActs(&t.v)), "line"), Icon: "tarp", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
+	}
+	keys := []node{sized(keyNode(next), look.Target)}
+	if len(c.diffs) > 0 {
+		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "Not everything"
+		lead.title, lead.under = differTitle(c.diffs), "Look for it here and now, not at the road. Touch a line to count it again."
+		next.Tone = parts.Usual
+		keys = []node{sized(keyNode(parts.KeyView{ID: "look-for-it", Title: "Look for it", Icon: "look", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}), look.Target), sized(keyNode(next), look.Floor)}
+	}
+	return col(0, append([]node{sized(node{id: "counted", view: lead}, 200), {}}, keys...)...)
+}
+
+// differTitle names the one line that differs, or says how many do.
+func differTitle(diffs []litter.Difference) string {
+	if len(diffs) != 1 {
+		return plural(len(diffs), "line") + " differ"
+	}
+	d := diffs[0]
+	if d.Short() < 0 {
+		return fmt.Sprintf("%s: %d too many", d.Name, -d.Short())
+	}
+	return fmt.Sprintf("%s: %d short", d.Name, d.Short())
+}
+
+// actCount does an act of the counts on the way.
+func (t *trailScreen) actCount(kind, rest, id string) {
+	switch {
+	case kind == parts.KindPiece:
+		t.at, t.typed = rest, ""
+	case id == "here":
+		t.answerCount(1)
+	case id == "not-here":
+		t.answerCount(0)
+	case id == "skip":
+		t.skip(t.counted().rows)
+	case id == "at-patient" || id == "before-back" || id == "count-again":
+		t.back = id != "at-patient"
+		t.at, t.typed = "", ""
+	case id == "look-for-it":
+		t.sh.Go(ScreenLookFor)
+	case id == "load-up":
+		t.sh.Go(ScreenLoadUp)
+	case id == "all-back":
+		acts := t.n.returnActs(&t.v)
+		t.p.Rig, t.p.Patient, t.p.Back, t.p.First, t.p.Second, t.p.Walked = nil, nil, nil, "", "", 0
+		t.p.Home = t.n.at.UnixMilli()
+		t.back = false
+		t.keep()
+		t.log(acts...)
+	}
+}
+
+// answerCount keeps what was seen of the line in hand on the way, and logs the
+// count.
+func (t *trailScreen) answerCount(seen int) {
+	rows := t.counted().rows
+	i := t.inHand(rows)
+	if i < 0 {
+		return
+	}
+	item := rows[i].item
+	if t.back {
+		t.p.Back = withOne(t.p.Back, item, seen)
+	} else {
+		t.p.Patient = withOne(t.p.Patient, item, seen)
+	}
+	t.at, t.typed = "", ""
+	t.keep()
+	if a, ok := t.n.countAct(&t.v, item, seen); ok {
+		t.log(a)
+	}
+}
