@@ -128,9 +128,6 @@ func TestWhereNoTimeCanBeSaidThereIsNoNumber(t *testing.T) {
 		l := scene()
 		out(l, c.item)
 		if c.reading != "" {
-			if c.reading == "oxygen=1500;flow=0" {
-				c.why = "flow" // a flow of 0 is none written; nothing runs down
-			}
 			read(l, 1, c.item, c.reading)
 		}
 		f := figure(t, l, 2, c.item, rundown.Usual())
@@ -138,7 +135,14 @@ func TestWhereNoTimeCanBeSaidThereIsNoNumber(t *testing.T) {
 			t.Errorf("%s %s: %+v", c.item, c.reading, f)
 		}
 	}
-	l := scene()
+	l := scene() // one that flowed and was shut off
+	out(l, "D1")
+	read(l, 1, "D1", "oxygen=1500;flow=15")
+	read(l, 11, "D1", "oxygen=600;flow=0")
+	if f := figure(t, l, 30, "D1", rundown.Usual()); f.Timed || f.Warn || !strings.Contains(f.Sum.Text, "nothing flows") {
+		t.Errorf("shut off: %+v", f)
+	}
+	l = scene()
 	out(l, "D1")
 	if f := figure(t, l, 5, "D1", rundown.Usual()); f.Read || f.Timed || f.Sum.Text != "" {
 		t.Errorf("nobody has read it: %+v", f)
