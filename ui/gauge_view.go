@@ -49,11 +49,11 @@ func (g gaugeView) figure() string {
 func (g gaugeView) when() string {
 	switch {
 	case g.Figure == "":
-		return words.L("There since ") + g.At
+		return words.F("There since %s", g.At)
 	case g.Timed && g.Till != "":
-		return capital(g.reading()) + words.L(" at ") + g.At + ", " + g.By
+		return words.F("%s at %s, %s", capital(g.reading()), g.At, g.By)
 	case g.Under != "":
-		return capital(g.Under) + words.L(". Read ") + g.At
+		return words.F("%s. Read %s", capital(g.Under), g.At)
 	}
 	return words.F("Read %s", g.At)
 }
@@ -100,7 +100,7 @@ func (n *now) gaugeView(f *rundown.Figure) gaugeView {
 	at := f.Since
 	if f.Read {
 		at = f.At
-		v.Figure, v.Unit, _ = strings.Cut(gaugeWord(f.Answer), " ")
+		v.Figure, v.Unit = f.Answer.Word, gaugeUnit(f.Answer.Check)
 		v.Low = f.Warn || f.Under && !(f.Timed && f.Working)
 		v.Timed, v.Left = f.Timed, int(f.Left)
 	}

@@ -57,7 +57,7 @@ func gaugeWords(read []gaugeView, unread string) string {
 		out = append(out, fmt.Sprintf("%s, %s: %s. %s", g.Name, g.Place, g.figure(), g.when()))
 	}
 	if unread != "" {
-		out = append(out, words.L("Not read: ")+unread)
+		out = append(out, words.F("Not read: %s", unread))
 	}
 	if len(out) == 0 {
 		return words.L("No gauge is out")
@@ -106,7 +106,7 @@ func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
 func paintUnread(v *gaugesDrawn, hidden int, p *parts.Pen, x, y, w, h float32) {
 	first := ""
 	if hidden > 0 {
-		first = parts.B(plural(hidden, words.L("more reading"))) + ". "
+		first = parts.B(words.N("%d more reading", "%d more readings", hidden)) + ". "
 	}
 	var all []string
 	if v.Unread != "" {
@@ -122,13 +122,13 @@ func paintUnread(v *gaugesDrawn, hidden int, p *parts.Pen, x, y, w, h float32) {
 		case len(all) == 0:
 			return first
 		case k == 0 && first != "":
-			return first + parts.B(words.F("%d not read", len(all)))
+			return parts.Or(first, "") + parts.B(words.F("%d not read", len(all)))
 		case k == 0:
-			return parts.B(plural(len(all), "gauge") + words.L(" not read"))
+			return parts.B(words.N("%d gauge not read", "%d gauges not read", len(all)))
 		case k < len(all):
-			return first + parts.B(words.L("Not read: ")) + strings.Join(all[:k], ", ") + words.F(", %d more", len(all)-k)
+			return first + words.F("%s %s, %d more", parts.B(words.L("Not read:")), strings.Join(all[:k], ", "), len(all)-k)
 		}
-		return first + parts.B(words.L("Not read: ")) + strings.Join(all, ", ")
+		return first + parts.B(words.L("Not read:")) + " " + strings.Join(all, ", ")
 	})
 	p.Write(text, parts.Ink{Role: look.Body}, x, y, w, max(h, look.U(23)))
 }
@@ -139,7 +139,7 @@ func paintWorst(g gaugeView, p *parts.Pen, x, y, w, h float32) {
 	in := look.U(12)
 	big, small := g.Figure, g.Unit
 	if g.Timed && g.Till != "" {
-		big, small = fmt.Sprint(g.Left), "min"
+		big, small = fmt.Sprint(g.Left), words.L("min")
 	}
 	fig := p.Middle(big, parts.Ink{Role: look.Hand, Color: look.Alarm, Lines: 1}, x+in, y, w*0.4, h)
 	unit := p.Fit(small, parts.Ink{Role: look.Body, Lines: 1}, w*0.2, 0)
@@ -160,7 +160,7 @@ func paintGauge(g gaugeView, p *parts.Pen, x, y, w, h float32) {
 	tw := w - look.U(38)
 	title := g.Name + ", " + g.Place + ": " + low(g.figure())
 	if !fitsOn(p, title, look.BodyBold, tw, 1) {
-		title = g.Name + ": " + low(g.figure())
+		title = parts.Or(g.Name+": "+low(g.figure()), g.Name)
 	}
 	p.Stack(tx, y, tw, h, p.Fit(title, parts.Ink{Role: look.BodyBold, Color: color, Lines: 1}, tw, 0),
 		p.Fit(g.shortest(p, look.Small, tw, 1), parts.Ink{Role: look.Small, Lines: 1}, tw, 0))
@@ -174,7 +174,7 @@ func (g gaugeView) shortest(p *parts.Pen, role look.Role, w float32, lines int) 
 		return all
 	}
 	if g.Till == "" { // then the color says that it is low
-		return words.L("Read ") + g.At
+		return words.F("Read %s", g.At)
 	}
 	return strings.TrimSuffix(all, ", "+g.By)
 }

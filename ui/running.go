@@ -150,12 +150,12 @@ func (n *now) runningRow(x *runningRow) parts.RowView {
 		g := n.gaugeView(f)
 		v.Second = g.when()
 		if !f.Read && f.Since > 0 {
-			v.Second = words.L("There since ") + n.clock(f.Since)
+			v.Second = words.F("There since %s", n.clock(f.Since))
 		}
 		v.Right = g.figure()
 		switch {
 		case f.Stock() && f.Read:
-			v.Right = g.reading() + words.L(", stock")
+			v.Right = words.F("%s, stock", g.reading())
 		case f.Timed && !f.Working:
 			v.Right = g.reading()
 		}
@@ -165,7 +165,7 @@ func (n *now) runningRow(x *runningRow) parts.RowView {
 	}
 	if o := x.long; o != nil {
 		if x.figure == nil {
-			v.Second, v.Right = words.L("Nothing logged since ")+n.clock(o.Since), words.F("out %d min", int(o.Minutes))
+			v.Second, v.Right = words.F("Nothing logged since %s", n.clock(o.Since)), words.F("out %d min", int(o.Minutes))
 		} else {
 			v.Second += words.L(". Out long")
 		}
@@ -178,10 +178,10 @@ func (r *runningScreen) detail(c *runningRow) node {
 	n := r.n
 	it := &n.d.Items[c.line]
 	v := leadView{id: "piece", title: it.Short(), mark: n.mark(it.Rig), line: n.placeName(c.place)}
-	var lines []string
+	var told []string
 	say := func(what, text string) {
 		if text != "" {
-			lines = append(lines, parts.B(what+":")+" "+text)
+			told = append(told, parts.B(what+":")+" "+text)
 		}
 	}
 	if f := c.figure; f != nil {
@@ -190,18 +190,18 @@ func (r *runningScreen) detail(c *runningRow) node {
 		if !f.Read {
 			v.under = words.L("what is in it nobody knows")
 		} else {
-			v.over = g.reading() + words.L(", read ") + g.At
+			v.over = words.F("%s, read %s", g.reading(), g.At)
 		}
 		if g.Low {
 			v.tone, v.icon = parts.Alarm, "hourglass"
 		}
 		if f.Timed && f.Working {
-			v.under += words.L(", till ") + g.Till
+			v.under += words.F(", till %s", g.Till)
 		}
 		if f.Read {
 			say(words.L("At the reading"), f.Sum.Text)
 		} else {
-			lines = append(lines, words.L("Read the gauge and type it: one reading gives a time by table, two by its own fall."))
+			told = append(told, words.L("Read the gauge and type it: one reading gives a time by table, two by its own fall."))
 		}
 		say(words.L("Formula"), f.Sum.Formula)
 		say(words.L("Source"), f.Sum.Source)
@@ -224,7 +224,7 @@ func (r *runningScreen) detail(c *runningRow) node {
 		say(words.L("Said to be in order"), words.F("%s, till %s", s.why, n.clock(s.until)))
 	}
 	text := node{id: "how", view: listOf{panel: parts.PanelView{Title: words.L("How it was got"), Rule: true}}, kids: []node{
-		sized(node{id: "how-words", view: parts.LabelView{ID: "how", Role: look.Body, Text: strings.Join(lines, "\n")}}, r.textHeight(lines))}}
+		sized(node{id: "how-words", view: parts.LabelView{ID: "how", Role: look.Body, Text: strings.Join(told, "\n")}}, r.textHeight(told))}}
 	kids := []node{sized(node{id: "piece", view: v}, 150), text}
 	if reply, said := r.reply(); said {
 		kids = append(kids, sized(node{id: "reply", view: reply}, look.Floor))

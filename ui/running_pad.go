@@ -139,9 +139,9 @@ func (n *now) longWords(figures []rundown.Figure) string {
 		return ""
 	}
 	o := &all[0]
-	text := words.L("Out long. ") + o.Words(n.d.Items[o.Line].Short(), n.placeName(o.Place))
+	text := words.F("Out long. %s", o.Words(n.d.Items[o.Line].Short(), n.placeName(o.Place)))
 	if len(all) > 1 {
-		text += words.F(", and %s more", plural(len(all)-1, "piece"))
+		text += words.N(", and %d piece more", ", and %d pieces more", len(all)-1)
 	}
 	return text
 }

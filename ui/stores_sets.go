@@ -133,7 +133,7 @@ func newOrders(sh *Shell) screen {
 		return out
 	}
 	return newRowList(words.L("Order list"), words.L("By supplier, in whole packs"), rows, func(*now) (string, string) {
-		return words.L("How it was got"), parts.B(words.L("Formula:")) + " " + restock.Formula + "\n" + parts.B(words.L("Source:")) + " " + restock.Source + "\n" + parts.B(words.L("Limits:")) + " " + restock.Limits +
-			"\n" + parts.B(words.L("Supplier:")) + words.L(" the column supplier of the stock table, if the department keeps it")
+		return words.L("How it was got"), howWords(restock.Formula, restock.Source, restock.Limits) + "\n" +
+			parts.B(words.L("Supplier:")) + " " + words.L("the column supplier of the stock table, if the department keeps it")
 	})
 }

@@ -66,7 +66,7 @@ func (s *sumSettings) figures(n *now) []sumFigure {
 	for _, c := range rundown.Checks() {
 		add(groupWarn, c.ID, c.Name, words.L("min left"), s.run.Warn[c.ID], 240, words.L("common practice, from memory"), func(f float64) { s.run.Warn[c.ID] = f })
 	}
-	add(groupWarn, "keep", words.L("Oxygen kept back"), "psi", s.run.Keep, 1000, words.L("the safe residual of EMT texts, 200 psi"), func(f float64) { s.run.Keep = f })
+	add(groupWarn, "keep", words.L("Oxygen kept back"), words.L("psi"), s.run.Keep, 1000, words.L("the safe residual of EMT texts, 200 psi"), func(f float64) { s.run.Keep = f })
 	cold := 0.0
 	if s.run.Cold {
 		cold = 1
@@ -74,7 +74,7 @@ func (s *sumSettings) figures(n *now) []sumFigure {
 	add(groupWarn, "cold", words.L("Below freezing: 1 is yes"), "", cold, 1, words.L("20 to 40% off a battery: makers' guidance on cold"), func(f float64) { s.run.Cold = f == 1 })
 	add(groupWarn, "crew", words.L("People who put back; 0 is the rig's crew"), "", float64(s.crew), 100, words.L("for the time left on Load up"), func(f float64) { s.crew = int(f) })
 	for _, c := range rundown.Classes() {
-		add(groupLong, c.ID, c.Name, "min", s.run.Outs[c.ID], 600, c.Why+words.L("; from memory"), func(f float64) { s.run.Outs[c.ID] = f })
+		add(groupLong, c.ID, c.Name, words.L("min"), s.run.Outs[c.ID], 600, words.F("%s; from memory", c.Why), func(f float64) { s.run.Outs[c.ID] = f })
 	}
 	for _, f := range runFamilies(n) {
 		is, source := s.run.Fulls[f.family], words.L("as the department knows it")
@@ -83,7 +83,7 @@ func (s *sumSettings) figures(n *now) []sumFigure {
 		} else if is == 0 {
 			source = words.L("not said: one reading gives no time")
 		}
-		add(groupFull, f.family, f.name, "min", is, 2880, source, func(k float64) { s.run.Fulls[f.family] = k })
+		add(groupFull, f.family, f.name, words.L("min"), is, 2880, source, func(k float64) { s.run.Fulls[f.family] = k })
 	}
 	c := &s.look
 	for _, x := range []struct {
@@ -160,7 +160,7 @@ func newSumFigures(sh *Shell, group, title string) screen {
 			}
 			right := fmt.Sprintf("%d %s", f.is, f.unit)
 			if f.is == 0 {
-				right = map[string]string{groupLong: "never", groupFull: words.L("not said")}[group]
+				right = map[string]string{groupLong: words.L("never"), groupFull: words.L("not said")}[group]
 				if right == "" {
 					right = fmt.Sprintf("0 %s", f.unit)
 				}
@@ -173,7 +173,7 @@ func newSumFigures(sh *Shell, group, title string) screen {
 	var aside func(*now) (string, string)
 	if group == groupChance {
 		aside = func(*now) (string, string) {
-			return words.L("How the order is got"), parts.B(words.L("Formula:")) + " " + look.Formula + "\n" + parts.B(words.L("Source:")) + " " + look.Source + "\n" + parts.B(words.L("Limits:")) + " " + look.Limits
+			return words.L("How the order is got"), howWords(look.Formula, look.Source, look.Limits)
 		}
 	}
 	return newRowList(title, words.L("Touch one to change it. All tablets of this file share it"), rows, aside)
@@ -181,12 +181,12 @@ func newSumFigures(sh *Shell, group, title string) screen {
 
 // newSumPad types one figure.
 func newSumPad(sh *Shell, f sumFigure) screen {
-	about := words.F("Now %d %s. From 0 to %d.\nSource: %s.", f.is, f.unit, f.most, f.source)
+	said := words.F("Now %d %s. From 0 to %d.\nSource: %s.", f.is, f.unit, f.most, f.source)
 	var p *numberPad
-	p = newNumberPad(sh, f.title, about, false, func(k int) {
+	p = newNumberPad(sh, f.title, said, false, func(k int) {
 		if k > f.most {
 			p.typed = ""
-			p.words.SetText(parts.B(words.F("%d is too much.", k)) + "\n" + about)
+			p.words.SetText(parts.B(words.F("%d is too much.", k)) + "\n" + said)
 			sh.refresh()
 			return
 		}
@@ -195,4 +195,9 @@ func newSumPad(sh *Shell, f sumFigure) screen {
 		sh.back()
 	})
 	return p
+}
+
+// howWords are how a figure was got, a line each.
+func howWords(formula, source, limits string) string {
+	return parts.B(words.L("Formula:")) + " " + formula + "\n" + parts.B(words.L("Source:")) + " " + source + "\n" + parts.B(words.L("Limits:")) + " " + limits
 }
