@@ -37,18 +37,18 @@ func (n *now) swaps(rig string) string {
 	}
 	for _, x := range extra {
 		if x.Rig == rig && !paired[x.Line] {
-			alone = append(alone, some(&n.d.Items[x.Line], x.N)+words.L(" too many here, whose?"))
+			alone = append(alone, words.F("%s too many here, whose?", some(&n.d.Items[x.Line], x.N)))
 		}
 	}
 	out := ""
 	if len(clear) > 0 {
-		out = words.L("Likely swapped: ") + strings.Join(clear, ". ") + ". "
+		out = words.F("Likely swapped: %s.", strings.Join(clear, ". ")) + " "
 	}
 	if len(ties) > 0 {
-		out += words.L("More than one fits: ") + strings.Join(ties, ". ") + ". "
+		out += words.F("More than one fits: %s.", strings.Join(ties, ". ")) + " "
 	}
 	if out != "" {
-		out += words.L("Look at both before either leaves. ")
+		out += words.L("Look at both before either leaves.") + " "
 	}
 	if len(alone) > 0 {
 		out += capital(strings.Join(alone, ". ")) + "."

@@ -50,7 +50,7 @@ func (n *now) roughly(rig string, narrow bool) string {
 	case a.Value == 0:
 		out = words.L("nothing of it lies out")
 	case len(open) == 0:
-		out = words.L("about ") + out
+		out = words.F("about %s", out)
 	}
 	switch {
 	case narrow: // no room: the foot counts what is unexplained, and the page of the time names it

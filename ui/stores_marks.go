@@ -75,7 +75,7 @@ func (n *now) markKey(it *model.Item) (parts.KeyView, bool) {
 	m, wanting, ok := n.proposed(n.s.Wanted(), it)
 	v := parts.KeyView{ID: "marks", Title: words.L("Lift marks"), Second: words.L("as they are")}
 	if wanting {
-		v.Second = words.L("proposed: ") + markWords(m)
+		v.Second = words.F("proposed: %s", markWords(m))
 	}
 	return v, ok
 }
@@ -111,7 +111,7 @@ func newMarks(sh *Shell, id string) screen {
 	if it := sh.now().s.Wanted().Item(id); it != nil {
 		title = it.Short()
 	}
-	return newRowList(words.L("Lift marks of ")+low(title), words.L("Touch who applies them, by name. Nothing is applied without"), rows, func(n *now) (string, string) {
+	return newRowList(words.F("Lift marks of %s", low(title)), words.L("Touch who applies them, by name. Nothing is applied without"), rows, func(n *now) (string, string) {
 		return words.L("Proposed by the lifting equation"), n.markText(id)
 	})
 }

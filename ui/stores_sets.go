@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"tarpside/model"
 	"tarpside/model/restock"
@@ -21,9 +22,9 @@ func newSets(sh *Shell) screen {
 			}
 			it := &n.d.Items[k.Line]
 			v := parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Tone: parts.Quiet, Go: "go",
-				Second: words.L("short of ") + lackWords(k.Lacks), Right: words.L("short, usable")}
+				Second: words.F("short of %s", lackWords(k.Lacks)), Right: words.L("short, usable")}
 			if !k.Usable {
-				v.Tone, v.Right, v.Second = parts.Alarm, words.L("not usable"), words.L("needs ")+lackWords(k.Key)
+				v.Tone, v.Right, v.Second = parts.Alarm, words.L("not usable"), words.F("needs %s", lackWords(k.Key))
 			}
 			out = append(out, rowDo{v, func() { sh.open(newLinePage(sh, it.ID)) }})
 		}
@@ -64,13 +65,13 @@ func (n *now) dateRow(l restock.Dated) rowDo {
 	case !l.Known && l.Text == "":
 		v.Right = words.L("no date: read it")
 	case !l.Known:
-		v.Right = words.L("date not read: ") + l.Text
+		v.Right = words.F("date not read: %s", l.Text)
 	case l.Expired(n.at):
-		v.Tone, v.Right = parts.Alarm, words.L("expired ")+l.Last.Format(words.L("2 Jan 2006"))
+		v.Tone, v.Right = parts.Alarm, words.F("expired %s", l.Last.Format(time.DateOnly))
 	case days < 60:
 		v.Right = words.F("%d days left", days)
 	default:
-		v.Right = l.Last.Format(words.L("2 Jan 2006"))
+		v.Right = l.Last.Format(time.DateOnly)
 	}
 	do := func() {}
 	if l.Item != "" {
@@ -106,7 +107,7 @@ func (n *now) setWords() string {
 		}
 		out = append(out, words.F("%s %d of %d usable", parts.B(capital(name)+":"), usable[f], all[f]))
 	}
-	out = append(out, "", parts.B(words.L("Dates:"))+words.L(" the column expires of the inventory or of the store, as 2027-03, or 6 2027-03; 6 2028-01. A date that cannot be read is asked again."))
+	out = append(out, "", parts.B(words.L("Dates:"))+" "+words.L("the column expires of the inventory or of the store, as 2027-03, or 6 2027-03; 6 2028-01. A date that cannot be read is asked again."))
 	return strings.Join(out, "\n")
 }
 
