@@ -18,7 +18,7 @@ func termID(k int) string { return "term-" + strings.ReplaceAll(parts.FootWords[
 func newAccount(sh *Shell, rig string) screen {
 	rows := func(n *now) []rowDo {
 		var out []rowDo
-		for k, count := range footCounts(n.s.Account(n.scene.ID, rig)) {
+		for k, count := range footCounts(n.account(rig)) {
 			if lines := n.termLines(rig, k); len(lines) > 0 {
 				out = append(out, rowDo{parts.RowView{ID: termID(k), Figure: fmt.Sprint(count), Title: parts.FootWords[k], Right: plural(len(lines), "line"), Tone: parts.Quiet, Go: "go"},
 					func() { sh.open(newTermLines(sh, rig, k)) }})
@@ -27,7 +27,7 @@ func newAccount(sh *Shell, rig string) screen {
 		return out
 	}
 	return newRowList(sh.now().rigName(rig), "Touch a figure: it shows the lines that make it up", rows, func(n *now) (string, string) {
-		a := n.s.Account(n.scene.ID, rig)
+		a := n.account(rig)
 		says := "It adds up."
 		if !a.Adds() {
 			says = "It does not add up. No entry is lost."
@@ -131,7 +131,7 @@ func (l *entryList) show(n *now) head {
 		objs = append(objs, l.none)
 	}
 	l.list.SetInside(objs...)
-	l.rows.Refresh()
+	l.rows.Settle()
 	h := head{title: n.itemName(l.item), sentence: plural(len(l.keep), "entry") + " of this scene, the newest first", back: true}
 	if k := len(l.keep); k != 1 {
 		h.sentence = fmt.Sprintf("%d entries of this scene, the newest first", k)

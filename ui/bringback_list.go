@@ -41,7 +41,7 @@ const (
 func (n *now) chores() []chore {
 	since := n.arrivals()
 	var out []chore
-	for _, r := range n.s.Books() {
+	for _, r := range n.books() {
 		it := &n.d.Items[r.Line]
 		c := chore{line: r.Line, n: r.Quantity, from: r.Place, asks: it.Checks}
 		if at := since[it.ID+" "+r.Place.String()]; at != 0 {

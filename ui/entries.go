@@ -150,7 +150,8 @@ func (c *mending) show(n *now) head {
 		text += "\n" + ask
 	}
 	c.words.Set(parts.LabelView{ID: "was", Role: look.Lead, Text: text})
-	c.keys = c.keys[:0]
+	was := c.keys
+	c.keys = nil
 	for _, p := range n.mendPlaces(m.Item) {
 		v := parts.KeyView{Kind: parts.KindPlace, ID: grounded(p, n.scene.Ground), Title: n.placeName(p), Lay: parts.LayCentre, Role: look.Group}
 		switch {
@@ -169,7 +170,9 @@ func (c *mending) show(n *now) head {
 		v.Off = v.Off || k == 0
 		c.keys = append(c.keys, v)
 	}
-	c.grid.SetLen(len(c.keys))
+	if !sameKeys(was, c.keys) {
+		c.grid.SetLen(len(c.keys))
+	}
 	objs := []fyne.CanvasObject{c.words, c.grid}
 	if c.counted(n) && at == m.To && k > 0 {
 		objs = append(objs, c.out, c.pad)

@@ -9,7 +9,7 @@ import (
 // footView is the proof of the scene, as it stands at the foot of every
 // screen.
 func footView(n *now) parts.FootView {
-	a := n.s.Account(n.scene.ID, "")
+	a := n.account("")
 	v := parts.FootView{CameOff: a.CameOff, OffWord: "came off", Words: parts.FootWords, Says: "Adds up", Elsewhere: "elsewhere", And: "and"}
 	v.Counts = footCounts(a)
 	if bad := n.s.Unbalanced(); len(bad) > 0 || !a.Adds() {

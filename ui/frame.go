@@ -45,7 +45,7 @@ var railScreens = []parts.RailKeyView{
 }
 
 // underMore are the screens that More leads to.
-var underMore = []string{ScreenBringBack, ScreenSettings, ScreenStores}
+var underMore = []string{ScreenBringBack, ScreenSettings, ScreenStores, ScreenTrail}
 
 func newFrame(sh *Shell) *frame {
 	f := &frame{sh: sh}
@@ -127,8 +127,8 @@ func (f *frame) show(n *now, sc screen, h head) {
 		k.Set(v)
 	}
 	clock, notes := n.at.Format("15:04"), f.note(n)
-	changed := f.shown != sc || !sameHead(f.header, h)
-	if changed || clock != f.clock || notes != f.notes {
+	changed := f.shown != sc || !sameRoom(f.header, h)
+	if changed || !sameWords(f.header, h) || clock != f.clock || notes != f.notes {
 		f.header, f.shown, f.clock, f.notes = h, sc, clock, notes
 		f.banner.SetPart(parts.Part{Kind: parts.KindText, ID: "header", Text: join(h.title, h.sentence, h.big, h.bigWords, notes)})
 		f.banner.Refresh()
@@ -145,9 +145,15 @@ func (f *frame) show(n *now, sc screen, h head) {
 	f.sh.drawn[sc] = n.opts.Look
 }
 
-func sameHead(a, b head) bool {
-	if len(a.middle) != len(b.middle) || a.title != b.title || a.sentence != b.sentence || a.mark != b.mark ||
-		a.big != b.big || a.bigWords != b.bigWords || a.bigLine != b.bigLine || a.back != b.back {
+// sameWords tells whether a header reads as before: a minute that has gone by
+// is drawn, and nothing else on the screen with it.
+func sameWords(a, b head) bool {
+	return a.title == b.title && a.sentence == b.sentence && a.mark == b.mark && a.big == b.big && a.bigWords == b.bigWords && a.bigLine == b.bigLine
+}
+
+// sameRoom tells whether what can be touched in a header is as before.
+func sameRoom(a, b head) bool {
+	if len(a.middle) != len(b.middle) || a.back != b.back {
 		return false
 	}
 	for i := range a.middle {

@@ -70,7 +70,7 @@ func (g *glanceScreen) leaving() {
 	}
 	var list []choice
 	for _, r := range rigs {
-		a := n.s.Account(n.scene.ID, r)
+		a := n.account(r)
 		list = append(list, choice{kind: parts.KindRig, id: r, title: n.rigName(r), second: fmt.Sprintf("%d pieces off", a.CameOff-a.Home), mark: n.mark(r)})
 	}
 	g.sh.open(newChooser(g.sh, "Which rig must go?", "Its pieces are split into grab now, leave, and already elsewhere", list, func(rig string) {

@@ -105,7 +105,7 @@ func (n *now) bands() []bandView {
 		at[c.Place].Lines += c.Lines
 		at[c.Place].Pieces += c.Pieces
 	}
-	for _, r := range n.s.Books() {
+	for _, r := range n.books() {
 		lines[r.Place] = append(lines[r.Place], r)
 	}
 	var out []bandView
@@ -192,7 +192,7 @@ func sameSeries(a *bandName, b bandName) bool {
 // awayLine is what has left the scene, in one line: "3 with Medic 9, 2 bagged".
 func (n *now) awayLine() string {
 	count := map[string]int{}
-	for _, r := range n.s.Books() {
+	for _, r := range n.books() {
 		switch r.Place.Kind {
 		case model.With:
 			count["with "+n.partyName(r.Place.Name)] += r.Quantity

@@ -20,9 +20,10 @@ type handStrip struct {
 	keys  []*parts.QuantityKey
 	kit   *parts.Key
 	drop  *parts.Key
-	shown int  // keys in use
-	low   bool // the words stand above the keys
-	isKit bool // the one thing picked is a kit
+	laid  [2]any // what the layout was made for
+	shown int    // keys in use
+	low   bool   // the words stand above the keys
+	isKit bool   // the one thing picked is a kit
 }
 
 func newHandStrip(t *tarpScreen) *handStrip {
@@ -111,8 +112,10 @@ func (h *handStrip) show(n *now) {
 			h.shown++
 		}
 	}
-	h.Objects = objs
-	relay(h.Container)
+	if laid := [2]any{h.shown, h.isKit}; laid != h.laid {
+		h.laid, h.Objects = laid, objs
+		relay(h.Container)
+	}
 	v := parts.LabelView{ID: "picked", Role: look.Lead, Mid: true, Text: text}
 	if h.low {
 		v.Role, v.Lines, v.Text = look.Body, 1, strings.Replace(text, "\n", "   ", 1)

@@ -106,7 +106,7 @@ func (n *now) linesAt(rig string, d loadup.Door) []int {
 // whole side in the room of one.
 func (n *now) doorViews(st *luState, width float32) node {
 	togo := map[loadup.Door]int{}
-	for _, l := range loadup.List(n.s, st.rig, st.at) {
+	for _, l := range n.loads(st.rig, st.at) {
 		togo[l.Door]++
 	}
 	eyes := n.eyes()
@@ -256,7 +256,7 @@ const (
 // roughly says what is left to do: minutes, and searches, which have no time.
 func (n *now) roughly(rig string, narrow bool) string {
 	seconds, last := 0, loadup.Door{Lap: -1}
-	for _, l := range loadup.List(n.s, rig, nil) {
+	for _, l := range n.loads(rig, nil) {
 		if seconds += secondsAPiece; l.Door != last {
 			seconds, last = seconds+secondsADoor, l.Door
 		}

@@ -15,7 +15,7 @@ import (
 func (n *now) nextStop(st *luState) (loadup.Door, int) {
 	var to *loadup.Door
 	k := 0
-	for _, l := range loadup.List(n.s, st.rig, st.at) {
+	for _, l := range n.loads(st.rig, st.at) {
 		if to == nil && l.Door != *st.at {
 			d := l.Door
 			to = &d

@@ -99,7 +99,7 @@ func (st *luState) settle(n *now) {
 		if doors := n.doors(st.rig); len(doors) > 0 {
 			d = doors[0]
 		}
-		if list := loadup.List(n.s, st.rig, nil); len(list) > 0 {
+		if list := n.loads(st.rig, nil); len(list) > 0 {
 			d = list[0].Door
 		}
 		mode := st.mode
@@ -180,7 +180,7 @@ func (n *now) inHand(st *luState) (piece, bool) {
 // atDoor are the pieces that still go in at the door where he stands.
 func (n *now) atDoor(st *luState) []loadup.Load {
 	var out []loadup.Load
-	for _, l := range loadup.List(n.s, st.rig, st.at) {
+	for _, l := range n.loads(st.rig, st.at) {
 		if l.Door == *st.at {
 			out = append(out, l)
 		}

@@ -155,6 +155,8 @@ func (t *tree) leaf(n node) fyne.CanvasObject {
 		o.(*homeSlot).set(v)
 	case listOf:
 		o.(*list).set(t, v, n.kids)
+	case ownView:
+		o.(ownPart).set(v)
 	}
 	return object(o)
 }
@@ -168,6 +170,8 @@ func object(o any) fyne.CanvasObject {
 		return o.drawn
 	case *homeSlot:
 		return o.drawn
+	case ownPart:
+		return o.canvas()
 	}
 	return o.(fyne.CanvasObject)
 }
@@ -208,6 +212,8 @@ func (t *tree) make(n node) any {
 		return newHomeSlot(v)
 	case listOf:
 		return newList(v)
+	case ownView:
+		return v.newPart()
 	}
 	panic(fmt.Sprintf("ui: no part shows a %T", n.view))
 }

@@ -23,12 +23,13 @@ type moreScreen struct {
 	side   *parts.Scroller
 	parts  map[string]*parts.Label
 	behind map[string]*parts.Row // what a balance is made of
+	none   *parts.Label          // in place of the balances
 	strip  *parts.Strip
 }
 
 func newMore(sh *Shell) screen {
 	m := &moreScreen{sh: sh, parts: map[string]*parts.Label{}, behind: map[string]*parts.Row{}}
-	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.bringBack, m.stores, m.settings, m.day, m.who} {
+	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.bringBack, m.stores, m.settings, m.day, m.who, m.trail} {
 		m.keys = append(m.keys, parts.NewKey(parts.KeyView{}, do))
 	}
 	m.close = parts.NewHoldKey(parts.HoldView{}, m.closeScene)
@@ -36,6 +37,7 @@ func newMore(sh *Shell) screen {
 	m.panel = parts.NewPanel(parts.PanelView{Title: "Each rig's balance", Note: "what came off, and where it is", Rule: true}, m.rows)
 	m.about = parts.NewPanel(parts.PanelView{Title: "Before you rely on it", Rule: true}, parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: aboutWords}))
 	m.side = parts.NewScroller(parts.NewColumn(look.Gap, m.panel, m.about))
+	m.none = parts.NewLines(parts.LabelView{Text: "Nothing has come off a rig in this scene.", Role: look.Body})
 	m.strip = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
 	m.root = box(m.layout)
 	return m
@@ -55,11 +57,8 @@ func (m *moreScreen) layout(size fyne.Size) {
 	for i, k := range m.keys {
 		place(k, float32(i%2)*(w+gap), float32(i/2)*(keyH+gap), w, keyH)
 	}
-	rows := (len(m.keys) + 1) / 2
-	if len(m.keys)%2 == 1 {
-		place(m.keys[len(m.keys)-1], 0, float32(rows-1)*(keyH+gap), left, keyH)
-	}
-	place(m.close, 0, float32(rows)*(keyH+gap), left, keyH)
+	last := len(m.keys)
+	place(m.close, float32(last%2)*(w+gap), float32(last/2)*(keyH+gap), w, keyH)
 	stripH := look.U(look.Floor)
 	place(m.strip, 0, size.Height-stripH, size.Width, stripH)
 	place(m.side, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
@@ -89,6 +88,7 @@ func (m *moreScreen) show(n *now) head {
 		{ID: ScreenSettings, Title: "Settings", Second: "size, limits, practice", Icon: "settings"},
 		{ID: "day", Title: day, Second: "for sun, or for the dark", Icon: light},
 		{ID: "who", Title: "Who has this tablet", Second: n.whoWord(n.by), Icon: "one"},
+		{ID: ScreenTrail, Title: "Trail load", Second: "a litter party, off the road", Icon: "trail"},
 	} {
 		v.Lay = parts.LayLeft
 		m.keys[i].Set(v)
@@ -111,7 +111,7 @@ func (m *moreScreen) show(n *now) head {
 func (m *moreScreen) showRigs(n *now) {
 	var rows []fyne.CanvasObject
 	for _, r := range n.rigs() {
-		a := n.s.Account(n.scene.ID, r)
+		a := n.account(r)
 		if a.CameOff == 0 {
 			continue
 		}
@@ -126,10 +126,10 @@ func (m *moreScreen) showRigs(n *now) {
 		rows = append(rows, m.parts[r], m.behind[r])
 	}
 	if len(rows) == 0 {
-		rows = append(rows, parts.NewLines(parts.LabelView{Text: "Nothing has come off a rig in this scene.", Role: look.Body}))
+		rows = append(rows, m.none)
 	}
 	m.rows.SetInside(rows...)
-	m.side.Refresh()
+	m.side.Settle()
 }
 
 // balanceWords are the terms of an account that are not nought.
@@ -157,6 +157,8 @@ func (m *moreScreen) arrive() { m.sh.open(newArrival(m.sh)) }
 func (m *moreScreen) newScene() { m.sh.open(newOpening(m.sh)) }
 
 func (m *moreScreen) bringBack() { m.sh.Go(ScreenBringBack) }
+
+func (m *moreScreen) trail() { m.sh.Go(ScreenTrail) }
 
 func (m *moreScreen) stores() { m.sh.Go(ScreenStores) }
 

@@ -52,7 +52,7 @@ func (n *now) scenePlaces() []string {
 	for _, name := range n.addedPlaces() {
 		add(name)
 	}
-	for _, r := range n.s.Books() {
+	for _, r := range n.books() {
 		if r.Place.Kind == model.At && r.Place.Ground == n.scene.Ground {
 			add(r.Place.Name)
 		}

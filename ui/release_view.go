@@ -140,7 +140,7 @@ func (n *now) staysWith(rig, chosen string) string {
 		if r == chosen {
 			return r
 		}
-		off := n.s.Account(n.scene.ID, r).CameOff
+		off := n.account(r).CameOff
 		if n.d.RigAgency(r) == n.d.RigAgency(rig) {
 			off += 1 << 20
 		}
@@ -220,7 +220,7 @@ func (n *now) without(rig string, rows []releaseRow) []string {
 		grab[n.d.ItemIndex(r.Item)] += r.Grab
 	}
 	var out []string
-	for _, r := range n.s.Ready() {
+	for _, r := range n.ready() {
 		if r.Rig != rig {
 			continue
 		}

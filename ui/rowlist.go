@@ -187,7 +187,7 @@ func newRigTabs(t *tarpScreen) screen {
 	rows := func(n *now) []rowDo {
 		var out []rowDo
 		for _, r := range n.present() {
-			a := n.s.Account(n.scene.ID, r)
+			a := n.account(r)
 			v := parts.RowView{Kind: parts.KindRig, ID: r, Mark: n.mark(r), Title: n.rigName(r), Second: fmt.Sprintf("%d off", a.CameOff-a.Home),
 				Tone: parts.Live, State: "shown", Right: "shown", Go: "tick"}
 			if t.hidden[r] {

@@ -170,9 +170,7 @@ func (v sentView) count() int { return len(v.None) + len(v.Few) + len(v.Short) }
 // table, because that is the order in which a crew knows them.
 func (n *now) sent(rig string) sentView {
 	v := sentView{Rig: rig, Name: n.rigName(rig)}
-	rows := n.s.Ready()
-	slices.SortStableFunc(rows, func(a, b model.ReadyRow) int { return a.Lines[0] - b.Lines[0] })
-	for _, r := range rows {
+	for _, r := range n.ready() {
 		if r.Rig != rig {
 			continue
 		}

@@ -23,10 +23,11 @@ const (
 	ScreenBringBack = "bringback"
 	ScreenSettings  = "settings"
 	ScreenStores    = "stores"
+	ScreenTrail     = "trail"
 )
 
 // Screens are the screens that the window can open on.
-var Screens = []string{ScreenTarp, ScreenGlance, ScreenLoadUp, ScreenLeaving, ScreenLookFor, ScreenBringBack, ScreenStores, ScreenSettings, ScreenMore}
+var Screens = []string{ScreenTarp, ScreenGlance, ScreenLoadUp, ScreenLeaving, ScreenLookFor, ScreenTrail, ScreenBringBack, ScreenStores, ScreenSettings, ScreenMore}
 
 // Options are what the window needs from the program that opens it.
 type Options struct {
@@ -68,6 +69,8 @@ type Shell struct {
 	drawn   map[screen]look.Options // the look that a screen was last drawn in
 	said    *said
 	keys    *keyboard // nil until Listen
+	memo    memo
+	busy    bool // an act is on its way: the screen is drawn when its answer is there
 }
 
 // said is what the last act on this tablet got for an answer.
@@ -107,7 +110,7 @@ func New(opts Options) *Shell {
 	sh.screens = map[string]screen{
 		ScreenTarp: newTarp(sh), ScreenGlance: newGlance(sh), ScreenLoadUp: newLoadUp(sh),
 		ScreenLeaving: newLeaving(sh), ScreenLookFor: newLookFor(sh), ScreenMore: newMore(sh),
-		ScreenBringBack: newBringBack(sh), ScreenSettings: newSettings(sh), ScreenStores: newStores(sh),
+		ScreenBringBack: newBringBack(sh), ScreenSettings: newSettings(sh), ScreenStores: newStores(sh), ScreenTrail: newTrail(sh),
 	}
 	sh.welcome = newWelcome(sh)
 	if sh.screens[sh.here] == nil {
@@ -135,7 +138,9 @@ func (sh *Shell) Root() fyne.CanvasObject { return sh.root }
 func (sh *Shell) take(p *board.Picture) {
 	if p.Gen > sh.pic.Gen {
 		sh.pic = p
-		sh.refresh()
+		if !sh.busy {
+			sh.refresh()
+		}
 	}
 }
 
@@ -209,7 +214,7 @@ func (sh *Shell) settleRig(n *now) {
 	}
 	best := -1
 	for _, r := range present {
-		if off := n.s.Account(n.scene.ID, r); off.CameOff > best {
+		if off := n.account(r); off.CameOff > best {
 			sh.rig, best = r, off.CameOff
 		}
 	}
@@ -224,7 +229,9 @@ func (sh *Shell) log(tap board.Tap) []model.Entry {
 		}
 	}
 	tap.Typed = sh.typed(tap.Typed)
+	sh.busy = true
 	entries, err := sh.opts.Board.Log(tap)
+	sh.busy = false
 	sh.said = &said{entries: entries}
 	if err != nil {
 		sh.said = &said{trouble: inWords(err)}

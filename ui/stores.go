@@ -84,7 +84,7 @@ func (s *storesScreen) show(n *now) head {
 	s.load.Set(parts.KeyView{ID: "load-tables", Title: "Load tables", Second: "from a folder; first it shows what would change", Icon: "in", Lay: parts.LayLeft, Off: n.opts.Folders == nil || n.opts.LoadFrom == nil})
 	s.side.Set(parts.PanelView{Title: "Waits until the pieces are home", Rule: true})
 	s.held.SetText(n.heldWords())
-	s.line.Refresh()
+	s.line.Settle()
 	objs := []fyne.CanvasObject{s.find, s.load, s.side}
 	for _, k := range s.rigs {
 		objs = append(objs, k)

@@ -74,7 +74,7 @@ func (p *linePage) show(n *now) head {
 		p.panel.Set(parts.PanelView{Title: "In the inventory", Note: p.id, Rule: true, Tone: parts.Alarm})
 	}
 	p.facts.SetText(text)
-	p.reads.Refresh()
+	p.reads.Settle()
 	if views := p.keys(n, &it); !sameKeys(views, p.views) {
 		p.views = views
 		p.grid.SetLen(len(views))

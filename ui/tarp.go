@@ -252,7 +252,7 @@ func (t *tarpScreen) head(n *now) head {
 	}
 	for _, r := range rigs {
 		v := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: !t.hidden[r]}
-		a := n.s.Account(n.scene.ID, r)
+		a := n.account(r)
 		v.Count = parts.B(fmt.Sprint(a.CameOff-a.Home)) + " off"
 		if t.tabs[r] == nil {
 			t.tabs[r] = parts.NewRigTab(v, func() { t.hidden[r] = !t.hidden[r]; t.sh.refresh() })

@@ -116,9 +116,9 @@ func (sh *Shell) logOffer(tap board.Tap) []model.Entry {
 	for i := range entries {
 		if entries[i].Reply.Word == model.Refused {
 			sh.said.retry, sh.said.key = n.offer(&entries[i])
+			sh.refresh()
 		}
 	}
-	sh.refresh()
 	return entries
 }
 

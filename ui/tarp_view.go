@@ -139,7 +139,9 @@ func (n *now) kitOpen(kit int) bool {
 
 // readings are the last gauges read in this scene that are under the item's
 // limit: "22 %", "600 psi".
-func (n *now) readings() map[string]string {
+func (n *now) readings() map[string]string { return once(n, "readings", n.lastReadings) }
+
+func (n *now) lastReadings() map[string]string {
 	out := map[string]string{}
 	for i := range n.pic.Entries {
 		e := &n.pic.Entries[i]

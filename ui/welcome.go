@@ -215,7 +215,7 @@ func (l *loading) show(n *now) head {
 		objs = append(objs, row)
 	}
 	l.list.SetInside(objs...)
-	l.scroll.Refresh()
+	l.scroll.Settle()
 	title, second, some := "Look through this folder", plural(l.folder.Tables, "table")+" in it", l.folder.Tables > 0
 	if l.folder.Workbook {
 		title, second, some = "Look through this workbook", "each sheet is a table", true
@@ -233,7 +233,7 @@ func (l *loading) show(n *now) head {
 	}
 	l.panel.Set(v)
 	l.found.SetText(l.words())
-	l.reads.Refresh()
+	l.reads.Settle()
 	return head{title: "Load a department", sentence: l.folder.Path, back: true}
 }
 

@@ -13,10 +13,12 @@ import (
 
 // present lists the rigs that are here: those that arrived and have not left,
 // and any with pieces off; in the order of the table, visitors last.
-func (n *now) present() []string {
+func (n *now) present() []string { return once(n, "present", n.whoIsHere) }
+
+func (n *now) whoIsHere() []string {
 	var out []string
 	for _, r := range n.rigs() {
-		off := n.s.Account(n.scene.ID, r)
+		off := n.account(r)
 		here := slices.Contains(n.scene.Arrived, r) && !slices.Contains(n.scene.Left, r)
 		if here || off.CameOff > off.Home {
 			out = append(out, r)

@@ -1,6 +1,10 @@
 package main
 
-import "tarpside/ui"
+import (
+	"slices"
+
+	"tarpside/ui"
+)
 
 // moment is a screen at a minute of the demo scene, after some touches
 // ("kind id", as in the parts file).
@@ -12,6 +16,12 @@ type moment struct {
 	practice bool
 	empty    bool // a department file with nothing in it
 }
+
+// summerWalk and winterNight are the touches that say what a trip is like.
+var (
+	summerWalk  = []string{"act summer", "act mild", "act rough", "act miles", "digit 1", "digit 5", "digit done", "act hours", "digit 4", "digit 0", "digit done"}
+	winterNight = []string{"act winter", "act night", "act wet", "act ice", "act slope", "act rough", "act miles", "digit 1", "digit 5", "digit done", "act feet", "digit 8", "digit 0", "digit 0", "digit done", "act hours", "digit 6", "digit 0", "digit done"}
+)
 
 var moments = []moment{
 	{name: "tarp", screen: ui.ScreenTarp, minute: 60},
@@ -67,5 +77,32 @@ var moments = []moment{
 	{name: "account", screen: ui.ScreenMore, minute: 60, touch: []string{"act account-R41"}},
 	{name: "account lines", screen: ui.ScreenMore, minute: 60, touch: []string{"act account-R41", "act term-out"}},
 	{name: "account entries", screen: ui.ScreenMore, minute: 177, touch: []string{"act account-R41", "act term-charging", "piece R41-006"}},
+	{name: "trail", screen: ui.ScreenTrail, minute: 60},
+	{name: "trail trip", screen: ui.ScreenTrail, minute: 60, touch: winterNight},
+	{name: "trail miles", screen: ui.ScreenTrail, minute: 60, touch: []string{"act miles", "digit 1", "digit 5"}},
+	{name: "trail load", screen: ui.ScreenTrail, minute: 60, touch: trailWith(summerWalk, 6, "act step-load")},
+	{name: "trail load heavy", screen: ui.ScreenTrail, minute: 60, touch: trailWith(winterNight, 3, "act step-load")},
+	{name: "trail load line", screen: ui.ScreenTrail, minute: 60, touch: trailWith(summerWalk, 6, "act step-load", "piece S44-010", "act fewer")},
+	{name: "trail people", screen: ui.ScreenTrail, minute: 60, touch: trailWith(summerWalk, 6, "act step-people", "member M04")},
+	{name: "trail people heavy", screen: ui.ScreenTrail, minute: 60, touch: trailWith(winterNight, 3, "act step-people", "member M04")},
+	{name: "trail limit", screen: ui.ScreenTrail, minute: 60, touch: trailWith(summerWalk, 6, "act step-people", "member M04", "act limit", "act body", "digit 1", "digit 6", "digit 5")},
+	{name: "trail check", screen: ui.ScreenTrail, minute: 60, touch: trailWith(summerWalk, 6, "act step-check")},
+	{name: "trail check count", screen: ui.ScreenTrail, minute: 60, touch: trailWith(summerWalk, 6, "act step-check", "act here", "digit 4")},
+	{name: "trail check anyway", screen: ui.ScreenTrail, minute: 60, touch: trailWith(summerWalk, 6, "act step-check", "act anyway", "act first", "member M02")},
+	{name: "trail carry", screen: ui.ScreenTrail, minute: 60, touch: trailWith(winterNight, 6, "act step-carry")},
+	{name: "trail how", screen: ui.ScreenTrail, minute: 60, touch: trailWith(winterNight, 6, "act step-carry", "act how-out")},
+	{name: "trail count", screen: ui.ScreenTrail, minute: 60, touch: trailWith(summerWalk, 6, "act step-check", "act anyway", "act first", "member M02", "act why-known", "act here", "digit 4", "digit done")},
 	{name: "relief", screen: ui.ScreenMore, minute: 60, touch: []string{"act relieve"}},
+}
+
+// trailWith are the touches of a trip, of so many who walk, and what follows.
+func trailWith(trip []string, people int, then ...string) []string {
+	out := append(slices.Clone(trip), "act step-people")
+	for _, m := range []string{"M04", "M05", "M07"}[:min(people, 3)] {
+		out = append(out, "member "+m)
+	}
+	for range people - 3 {
+		out = append(out, "act no-name")
+	}
+	return append(out, then...)
 }

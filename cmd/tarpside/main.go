@@ -4,7 +4,6 @@ package main
 
 import (
 	"crypto/rand"
-	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -50,10 +49,7 @@ func flags(args []string, stderr io.Writer) (settings, error) {
 	if s.look != "" && s.look != "day" && s.look != "night" {
 		return s, fmt.Errorf("-look is day or night, not %q", s.look)
 	}
-	switch {
-	case s.screen == "trail":
-		return s, errors.New("the screen Trail load is not built yet")
-	case !slices.Contains(ui.Screens, s.screen):
+	if !slices.Contains(ui.Screens, s.screen) {
 		return s, fmt.Errorf("-screen is one of %s, not %q", strings.Join(ui.Screens, ", "), s.screen)
 	}
 	_, err := sizeOf(s.size)

@@ -17,7 +17,8 @@ type Eye struct {
 
 // Eyes are what two people look at, at the rig, before the walk: a bag that
 // looks full is not a complete bag. A kit's lines are asked in full, whatever
-// the log says is in it.
+// the log says is in it. An item
+// stands there once.
 func Eyes(s *model.State, lines []Line) []Eye {
 	var out []Eye
 	for _, l := range lines {
@@ -29,7 +30,7 @@ func Eyes(s *model.State, lines []Line) []Eye {
 			out = inside(s.Dept, l.Line, len(s.Dept.Items), out)
 		}
 	}
-	return out
+	return merge(out)
 }
 
 func inside(d *model.Department, kit, deep int, out []Eye) []Eye {

@@ -23,6 +23,7 @@ const (
 type Carrier struct {
 	Member, Name  string
 	BodyLb, OwnLb float64
+	Most          float64 // the limit that was agreed with the carrier; nought where it is worked out
 	Guessed       bool
 }
 
@@ -54,9 +55,12 @@ func pounds(text string, low, high float64) (float64, bool) {
 	return x, err == nil && x >= low && x <= high
 }
 
-// Limit is what the carrier can take of the team's gear, in pounds: 30 % of
-// the body's weight less what is worn.
+// Limit is what the carrier can take of the team's gear, in pounds: what was
+// agreed, else 30 % of the body's weight less what is worn.
 func (c Carrier) Limit() float64 {
+	if c.Most > 0 && c.Most < 1000 {
+		return c.Most
+	}
 	if x := Share*c.BodyLb - c.OwnLb; x > 0 && x < 1000 {
 		return x
 	}

@@ -13,8 +13,8 @@ var needs = map[string]Need{"must": Must, "should": Should, "if": If}
 // need is how much a line of a pull list is needed on the trip, and why. What
 // the department wrote decides; where it wrote nothing, the season does.
 func (t Trip) need(p *model.Pull, family string) (Need, string) {
-	word, when, _ := strings.Cut(strings.ToLower(strings.TrimSpace(p.Need)), " if ")
-	listed, ok := needs[strings.TrimSpace(word)]
+	word, when, _ := strings.Cut(strings.TrimSpace(p.Need), " if ")
+	listed, ok := needs[strings.ToLower(strings.TrimSpace(word))]
 	if !ok {
 		return Ask, "the list says " + strconv.Quote(p.Need) + ": ask"
 	}

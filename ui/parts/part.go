@@ -76,21 +76,27 @@ func (r rect) empty() bool { return r.x1 <= r.x0 || r.y1 <= r.y0 }
 
 func (r rect) has(x, y float32) bool { return x >= r.x0 && x < r.x1 && y >= r.y0 && y < r.y1 }
 
-// walk visits what is visible, parents before children, with the place in the
-// window and what of it the viewports around it leave over.
-func walk(o fyne.CanvasObject, at fyne.Position, clip rect, visit func(o fyne.CanvasObject, seen rect)) {
+// placed visits what is visible, parents before children, with its place in
+// the window and the room that the viewports around it leave.
+func placed(o fyne.CanvasObject, at fyne.Position, clip rect, visit func(o fyne.CanvasObject, at fyne.Position, clip rect)) {
 	if o == nil || !o.Visible() {
 		return
 	}
 	at = at.Add(o.Position())
-	own := rectOf(at, o.Size())
-	visit(o, own.and(clip))
 	if _, ok := o.(fyne.Scrollable); ok {
-		clip = clip.and(own)
+		clip = clip.and(rectOf(at, o.Size()))
 	}
+	visit(o, at, clip)
 	for _, child := range inside(o) {
-		walk(child, at, clip, visit)
+		placed(child, at, clip, visit)
 	}
+}
+
+// walk visits what is visible with what is in view of it.
+func walk(o fyne.CanvasObject, at fyne.Position, clip rect, visit func(o fyne.CanvasObject, seen rect)) {
+	placed(o, at, clip, func(o fyne.CanvasObject, at fyne.Position, clip rect) {
+		visit(o, rectOf(at, o.Size()).and(clip))
+	})
 }
 
 // entry is a part while it is looked for, or something that lies over parts.

@@ -20,6 +20,7 @@ type Pen struct {
 	lies    []bool   // which images text is meant to lie on
 	r, t, i int
 	objs    []fyne.CanvasObject
+	inks    []inked // by what each of objs is drawn with
 	cuts    []string
 	scale   float32 // of the text; nought for that of the tablet
 }
@@ -32,9 +33,21 @@ func (p *Pen) Size(r look.Role) float32 {
 	return r.Base() * p.scale
 }
 
+// inked is what one primitive is drawn with, by the tokens of the look.
+type inked struct {
+	ink    fyne.ThemeColorName // of a text or an icon, or of the edge of a rectangle
+	ground fyne.ThemeColorName // of a rectangle, or of a picture that text lies on
+	width  float32             // of the edge
+	icon   string              // its name
+}
+
+func (p *Pen) add(o fyne.CanvasObject, k inked) {
+	p.objs, p.inks = append(p.objs, o), append(p.inks, k)
+}
+
 func (p *Pen) start() {
 	p.r, p.t, p.i = 0, 0, 0
-	p.objs = p.objs[:0]
+	p.objs, p.inks = p.objs[:0], p.inks[:0]
 	p.cuts = p.cuts[:0]
 }
 
@@ -58,7 +71,7 @@ func (p *Pen) Rect(x, y, w, h float32, ground, edge fyne.ThemeColorName, width, 
 		o.Refresh()
 	}
 	place(o, x, y, round(max(w, 0)), round(max(h, 0)))
-	p.objs = append(p.objs, o)
+	p.add(o, inked{ink: edge, ground: ground, width: width})
 }
 
 // Fill draws a rectangle without a border.
@@ -82,13 +95,15 @@ func (p *Pen) Image(res fyne.Resource, x, y, w, h float32) {
 	}
 	p.lies[p.i] = false
 	p.i++
-	p.objs = append(p.objs, o)
+	p.add(o, inked{})
 }
 
-// Under draws a picture that text is meant to lie on.
-func (p *Pen) Under(res fyne.Resource, x, y, w, h float32) {
+// Under draws a picture that text is meant to lie on, and says what colour
+// its ground is.
+func (p *Pen) Under(res fyne.Resource, ground fyne.ThemeColorName, x, y, w, h float32) {
 	p.Image(res, x, y, w, h)
 	p.lies[p.i-1] = true
+	p.inks[len(p.inks)-1].ground = ground
 }
 
 // deviceScale is how many device pixels make one of ours on an object's canvas.
@@ -106,6 +121,7 @@ func deviceScale(o fyne.CanvasObject) float32 {
 // Icon draws an icon in a square of the given size.
 func (p *Pen) Icon(name string, token fyne.ThemeColorName, x, y, size float32) {
 	p.Image(look.IconIn(name, token), x, y, size, size)
+	p.inks[len(p.inks)-1] = inked{ink: token, icon: name}
 }
 
 // Ink says how a text is set.
@@ -227,7 +243,7 @@ func (p *Pen) Put(l Laid, x, y, w float32) {
 				o.Refresh()
 			}
 			place(o, tx, ty+(l.pitch-size.Height)/2, size.Width, size.Height)
-			p.objs = append(p.objs, o)
+			p.add(o, inked{ink: l.ink.Color})
 			tx += size.Width
 		}
 	}

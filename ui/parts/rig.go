@@ -136,7 +136,7 @@ func (d *Door) paintCab(p *Pen, t tint, x, y, w, h float32) {
 		`<path d="M%[9]g %[10]g L%[11]g %[12]g L%[13]g %[12]g L%[13]g %[10]g L%[14]g %[10]g Z" fill="ink3" stroke="ink2" stroke-width="1.5"/></svg>`,
 		w, h, nx(0.012), nx(0.24), nx(0.988), 0.0, h*0.5, h-1, nx(0.17), h*0.41, nx(0.31), h*0.1, nx(0.9), nx(0.9), max(t.width, 1.5))
 	name := fmt.Sprintf("cab-%s-%gx%g-%g", d.view.Cab, w, h, t.width)
-	p.Under(look.Drawing(name, svg, t.ground, t.edge, look.Ground), x, y, w, h)
+	p.Under(look.Drawing(name, svg, t.ground, t.edge, look.Ground), t.ground, x, y, w, h)
 }
 
 // SlotMode is what is known of a slot in a compartment.

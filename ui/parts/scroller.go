@@ -1,6 +1,8 @@
 package parts
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 
 	"tarpside/ui/look"
@@ -86,6 +88,22 @@ func scrollBar(p *Pen, size fyne.Size, offset, height float32) {
 
 func clampTo(v, most float32) float32 { return max(0, min(v, most)) }
 
+// Settle lays the content out again if it wants another height than it has,
+// after words in it changed.
+func (s *Scroller) Settle() {
+	w := s.content.Size().Width
+	if w < 1 {
+		return
+	}
+	c, ok := s.content.(*Column)
+	if heightFor(s.content, w) != s.height || ok && !c.settled() {
+		s.Refresh()
+	}
+	if ok && !c.settled() {
+		c.Refresh()
+	}
+}
+
 // Offset is how far the content is scrolled, in pixels.
 func (s *Scroller) Offset() float32 { return s.offset }
 
@@ -140,8 +158,24 @@ func NewColumn(gap float32, objs ...fyne.CanvasObject) *Column {
 
 // SetInside replaces what is stacked.
 func (c *Column) SetInside(objs ...fyne.CanvasObject) {
+	if slices.Equal(c.kids, objs) && c.settled() {
+		return
+	}
 	c.kids = objs
 	c.Refresh()
+}
+
+// settled tells whether everything in the column is as high as it wants to be.
+func (c *Column) settled() bool {
+	if c.Size().Width < 1 {
+		return true
+	}
+	for _, o := range c.kids {
+		if o.Visible() && o.Size().Height != heightFor(o, c.Size().Width) {
+			return false
+		}
+	}
+	return true
 }
 
 // HeightFor is the height of the column at a width, in pixels.

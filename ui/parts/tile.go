@@ -1,6 +1,8 @@
 package parts
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 
 	"tarpside/ui/look"
@@ -280,9 +282,10 @@ type Tiles struct {
 
 	views []TileView
 	shown []TileView
-	from  int // first view of the page
-	to    int // first view of the next
-	fitN  int // for which capacity shown was made
+	spare []TileView // what was shown before, for comparing
+	from  int        // first view of the page
+	to    int        // first view of the next
+	fitN  int        // for which capacity shown was made
 }
 
 // NewTiles makes a grid of tiles, scrolled by finger unless More is set.
@@ -313,20 +316,23 @@ func (t *Tiles) SetHeight(h float32) {
 // Set shows other pieces. Tiles that stay as they were are not drawn again.
 func (t *Tiles) Set(views []TileView) {
 	t.views = append(t.views[:0], views...)
-	t.turn()
-	t.Refresh()
+	if t.turn() {
+		t.Refresh()
+	}
 }
 
 // FirstPage goes back to the first page.
 func (t *Tiles) FirstPage() {
 	t.from = 0
-	t.turn()
-	t.Refresh()
+	if t.turn() {
+		t.Refresh()
+	}
 }
 
-// turn works out what stands on the page.
-func (t *Tiles) turn() {
-	t.shown = t.shown[:0]
+// turn works out what stands on the page, and tells whether it is something
+// else than before.
+func (t *Tiles) turn() bool {
+	t.shown, t.spare = t.spare[:0], t.shown
 	tail := 0
 	if t.Tail != nil {
 		tail = 1
@@ -351,15 +357,20 @@ func (t *Tiles) turn() {
 	if t.Tail != nil {
 		t.shown = append(t.shown, *t.Tail)
 	}
+	if slices.Equal(t.shown, t.spare) {
+		return false
+	}
 	t.n = len(t.shown)
 	t.unbind()
+	return true
 }
 
 func (t *Tiles) pick(v TileView) {
 	if t.More != nil && v.State == TileAct && v.ID == "more" {
 		t.from = t.to
-		t.turn()
-		t.Refresh()
+		if t.turn() {
+			t.Refresh()
+		}
 		return
 	}
 	if t.OnPick != nil {

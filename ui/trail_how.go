@@ -1,0 +1,40 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+
+	"tarpside/model/sum"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// howScreen is a worked figure with its formula, its source and its limits.
+type howScreen struct {
+	a    sum.Answer
+	root *fyne.Container
+}
+
+func newHow(a sum.Answer) screen {
+	h := &howScreen{a: a}
+	col := parts.NewColumn(look.Gap)
+	var objs []fyne.CanvasObject
+	add := func(id, title, text string, role look.Role) {
+		if text != "" {
+			objs = append(objs, parts.NewPanel(parts.PanelView{Title: title, Rule: true}, parts.NewLines(parts.LabelView{ID: id, Text: capital(text), Role: role})))
+		}
+	}
+	add("figure", capital(a.Name), a.Text, look.Title)
+	add("formula", "How it is worked out", a.Formula, look.Lead)
+	add("source", "Where that comes from", a.Source, look.Lead)
+	add("limits", "What it does not say", a.Limits, look.Lead)
+	col.SetInside(objs...)
+	scroll := parts.NewScroller(col)
+	h.root = box(func(size fyne.Size) { place(scroll, 0, 0, min(size.Width, look.U(1000)), size.Height) }, scroll)
+	return h
+}
+
+func (h *howScreen) body() fyne.CanvasObject { return h.root }
+
+func (h *howScreen) show(*now) head {
+	return head{title: capital(h.a.Name), sentence: "An aid. Local rules and your officer come first", back: true}
+}

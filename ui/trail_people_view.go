@@ -1,0 +1,128 @@
+package ui
+
+import (
+	"fmt"
+	"strconv"
+
+	litter "tarpside/model/trail"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// peopleView is who walks, and beside it the pack of the one in hand.
+func (t *trailScreen) peopleView() node {
+	if t.pad == "limit" || t.pad == "body" {
+		return t.limitPad()
+	}
+	n, v := t.n, &t.v
+	var rows []node
+	show, at := float32(0), float32(0)
+	for _, p := range v.load.Packs {
+		r := parts.RowView{Kind: parts.KindMember, ID: p.Member, Title: p.Name, Second: packWords(p), Tone: parts.Quiet, Go: "tick", State: "walks"}
+		if m := n.d.Member(p.Member); m != nil && n.d.Rig(m.Rig) != nil {
+			r.Mark = n.mark(m.Rig)
+		}
+		if p.Over() > 0 {
+			r.Tone, r.State, r.Go = parts.Alarm, "over", "warn"
+		}
+		if p.Member == t.chosen {
+			show = at
+			if r.Tone != parts.Alarm {
+				r.Tone = parts.Live
+			}
+		}
+		rows = append(rows, sized(node{id: p.Member, view: r}, look.Floor))
+		at += look.Floor + look.Gap
+	}
+	rows = append(rows, sized(node{id: "no-name", view: parts.RowView{ID: "no-name", Title: "One more", Second: "without a name", Icon: "plus", Tone: parts.Quiet}}, look.Floor))
+	for _, m := range n.crew() {
+		if t.p.walks(m.ID) >= 0 {
+			continue
+		}
+		r := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Tone: parts.Hole, State: "stays"}
+		if n.d.Rig(m.Rig) != nil {
+			r.Mark = n.mark(m.Rig)
+		}
+		rows = append(rows, sized(node{id: m.ID, view: r}, look.Floor))
+	}
+	left := node{id: "people", view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap, show: show, upTo: show + look.Floor}, kids: rows}
+	for _, p := range v.load.Packs {
+		if p.Member == t.chosen {
+			return row(0, left, wide(t.packSide(p), 1.2))
+		}
+	}
+	lead := leadView{id: "walkers", title: "Touch who walks", under: "Who carries what is worked out at once, and again for everybody when one drops out. This finds pieces. It does not account for people."}
+	if k := len(v.load.Packs); k > 0 {
+		lead.title = fmt.Sprintf("%d walk", k)
+		lead.line = fmt.Sprintf("Together they can take %d lb.", litter.DownLb(v.load.Limit))
+	}
+	return row(0, left, wide(col(0, sized(node{id: "walkers", view: lead}, 240), node{}), 1.2))
+}
+
+// packWords is what one carries against the limit.
+func packWords(p litter.Pack) string {
+	words := fmt.Sprintf("%d lb of %d", litter.UpLb(p.Lb), litter.DownLb(p.Limit()))
+	if p.Over() > 0 {
+		words += fmt.Sprintf(", over by %d lb", litter.UpLb(p.Over()))
+	}
+	if p.Guessed {
+		words += ", usual limit"
+	}
+	return words
+}
+
+// packSide is the pack of one: its pieces, the limit, and dropping out.
+func (t *trailScreen) packSide(p litter.Pack) node {
+	lead := leadView{id: "pack", title: p.Name, line: packWords(p)}
+	if p.Over() > 0 {
+		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "Too heavy for one"
+	}
+	var rows []node
+	for _, x := range p.Parts {
+		l := t.v.lines[x.Line]
+		v := parts.RowView{ID: "part", Title: t.n.lineWords(l, x.N), Right: lbs(x.Lb), Off: true, Tone: parts.Usual}
+		if x.Shared > 1 {
+			v.Second = "carried by " + map[int]string{2: "two", 3: "three", 4: "four"}[x.Shared] + ": this is one share"
+		}
+		rows = append(rows, sized(node{id: "part-" + l.Item, view: v}, 56))
+	}
+	if len(rows) == 0 {
+		rows = append(rows, sized(node{id: "part-none", view: parts.RowView{ID: "part", Title: "Nothing to carry yet", Off: true, NoRule: true}}, 56))
+	}
+	limit := parts.KeyView{ID: "limit", Title: "Limit", Second: fmt.Sprintf("%d lb", litter.DownLb(p.Limit())), Lay: parts.LayLeft, Role: look.Group}
+	out := parts.KeyView{ID: "drops-out", Title: "Drops out", Icon: "cross", Lay: parts.LayLeft, Role: look.Group}
+	return col(0, sized(node{id: "pack", view: lead}, 120), node{id: "pack-list", view: listOf{panel: parts.PanelView{Snug: true}, gap: 2}, kids: rows},
+		row(look.Floor, wide(keyNode(limit), 1), sized(keyNode(howKey("how-limit")), look.Target), wide(keyNode(out), 1.3)))
+}
+
+// limitPad asks what one can take: pounds, or a body's weight that is not
+// kept.
+func (t *trailScreen) limitPad() node {
+	name := t.n.walkerName(t.chosen)
+	mode := func(id, title, second string) node {
+		v := parts.KeyView{ID: id, Title: title, Second: second, Lay: parts.LayLeft, Role: look.Group}
+		if t.pad == id {
+			v.Tone, v.State = parts.Live, "chosen"
+		}
+		return keyNode(v)
+	}
+	modes := row(98, mode("limit", "Pounds to carry", name), mode("body", "Weight of the body", "for the sum alone, not kept"),
+		keyNode(parts.KeyView{ID: "usual", Title: "The usual", Second: fmt.Sprintf("%d lb", litter.DownLb(litter.Carrier{BodyLb: litter.BodyLb, OwnLb: litter.OwnGearLb}.Limit())), Lay: parts.LayLeft, Role: look.Group}))
+	says := leadView{id: "verdict", under: "Ask the member. From 1 to 150 lb."}
+	if t.pad == "body" {
+		says.under = fmt.Sprintf("30 %% of it, less %d lb of own clothing and gear (from memory).", int(litter.OwnGearLb))
+	}
+	x, err := strconv.ParseFloat(t.typed, 64)
+	lb, ok := typedLimit(t.pad, x)
+	ok = ok && err == nil
+	switch {
+	case t.typed == "":
+	case !ok:
+		says.tone, says.title = parts.Alarm, "Cannot be"
+	default:
+		says.under = fmt.Sprintf("%s can take %d lb.", name, litter.DownLb(lb))
+	}
+	n := padNode(leadView{id: "amount"}, t.typed, says, ok)
+	n.kids[0] = modes
+	return n
+}

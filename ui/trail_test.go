@@ -1,0 +1,479 @@
+package ui
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"tarpside/model"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// summerTrip are the touches of a dry walk of a mile and a half.
+var summerTrip = []string{"act summer", "act mild", "act rough", "act miles", "digit 1", "digit 5", "digit done", "act hours", "digit 4", "digit 0", "digit done"}
+
+func trailAt(t testing.TB) *window { return demoAt(t, 60, ScreenTrail, glass1280, look.Options{}) }
+
+func (w *window) trailView() *trailView { return &w.shell.screens[ScreenTrail].(*trailScreen).v }
+
+// mustTouch touches parts that have to be on screen, one after the other.
+func (w *window) mustTouch(list ...string) {
+	w.t.Helper()
+	for _, s := range list {
+		kind, id, _ := strings.Cut(s, " ")
+		w.tap(kind, id)
+	}
+}
+
+// walkers adds three members and so many more without a name.
+func (w *window) walkers(more int) {
+	w.t.Helper()
+	w.mustTouch("act step-people", "member M02", "member M03", "member M04")
+	for range more {
+		w.mustTouch("act no-name")
+	}
+}
+
+// lookAtAll answers every question of a check or a count with what is there,
+// but for those of some items, and says how many it answered.
+func (w *window) lookAtAll(but map[string]int) int {
+	w.t.Helper()
+	sc := w.shell.screens[ScreenTrail].(*trailScreen)
+	for k := 0; k < 200; k++ {
+		rows := sc.eyeRows()
+		if sc.step == trailCount {
+			rows = sc.counted().rows
+		}
+		i := sc.inHand(rows)
+		if i < 0 {
+			return k
+		}
+		n := rows[i].want
+		if x, ok := but[rows[i].item]; ok {
+			n = x
+		}
+		if p, ok := w.find(parts.KindText, "ask"); !ok || !strings.Contains(p.Text, rows[i].name) {
+			if p, ok = w.find(parts.KindText, "ask"); !ok {
+				w.t.Fatalf("nothing asks for %s", rows[i].name)
+			}
+			w.t.Fatalf("the screen asks %q, not for %s", p.Text, rows[i].name)
+		}
+		if _, single := w.find("act", "here"); single {
+			w.mustTouch(map[bool]string{true: "act here", false: "act not-here"}[n > 0])
+			continue
+		}
+		for _, r := range fmt.Sprint(n) {
+			w.mustTouch("digit " + string(r))
+		}
+		w.mustTouch("digit done")
+	}
+	w.t.Fatal("the questions never end")
+	return 0
+}
+
+func TestTrailLoadIsTwoTouchesFromAnyScreen(t *testing.T) {
+	f := &finger{window: demoAt(t, 60, ScreenTarp, glass1280, look.Options{})}
+	f.press(parts.KindScreen, ScreenMore)
+	f.press(parts.KindAct, ScreenTrail)
+	if got := f.text("weight"); f.n != 2 || !strings.Contains(got, "nobody walks yet") {
+		t.Errorf("%d touches, and the weight bar says %q", f.n, got)
+	}
+}
+
+func TestTheWeightIsInViewInEveryStepAndFollowsEachTouch(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(3)
+	before := w.text("weight")
+	if !strings.Contains(before, "of 216 lb, 6 people") || !strings.Contains(before, "lb to spare") {
+		t.Errorf("six people: %q", before)
+	}
+	for _, s := range []string{"trip", "load", "people", "check", "carry", "count"} {
+		w.mustTouch("act step-" + s)
+		if got := w.text("weight"); got != before {
+			t.Errorf("in the step %s the bar says %q, want %q", s, got, before)
+		}
+	}
+	w.mustTouch("act step-load", "piece S44-011", "act leave") // a must asks first
+	if got := w.text("weight"); got != before {
+		t.Errorf("one touch left a must: %q", got)
+	}
+	w.mustTouch("act all-same")
+	if got := w.text("weight"); got == before || !strings.Contains(w.text("line"), "left by hand") && !strings.Contains(strings.ToLower(w.text("line")), "left by hand") {
+		t.Errorf("two touches: %q, %q", got, w.text("line"))
+	}
+	w.mustTouch("piece S44-011")
+	if got := w.text("fits"); !strings.Contains(got, "A must is left") {
+		t.Errorf("nothing says that a must is left: %q", got)
+	}
+	w.mustTouch("act as-listed")
+	if got := w.text("weight"); got != before {
+		t.Errorf("as listed: %q, want %q", got, before)
+	}
+}
+
+func TestWhatIsTooMuchIsProposedToStayAndNeverAMust(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(1)
+	w.mustTouch("act step-load")
+	v := w.trailView()
+	if v.load.Over() <= 0 || len(v.drops) == 0 {
+		t.Fatalf("four people carry %v of %v lb: nothing to test", v.load.Lb, v.load.Limit)
+	}
+	for _, d := range v.drops {
+		if v.lines[d.Line].Need == trailMust {
+			t.Errorf("%s is a must and proposed to stay", v.lines[d.Line].Name)
+		}
+	}
+	if p, _ := w.find(parts.KindText, "weight"); p.State != string(parts.Alarm) || !strings.Contains(p.Text, "Over by") {
+		t.Errorf("the bar says %q, %s", p.Text, p.State)
+	}
+	w.mustTouch("act leave-these")
+	if v := w.trailView(); v.load.Over() > v.over+0.01 {
+		t.Errorf("after that it is still %v lb over, said to be %v", v.load.Over(), v.over)
+	}
+}
+
+func TestEachLimitIsAskedForAndNoBodyWeightIsKept(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(0)
+	w.mustTouch("act limit", "act body", "digit 1", "digit 6", "digit 5", "digit done")
+	if got := w.text("pack"); !strings.Contains(got, "of 31") { // 30 % of 165 less 18 is 31.5
+		t.Errorf("165 lb: %q", got)
+	}
+	w.mustTouch("act limit", "digit 2", "digit 0", "digit done")
+	if got := w.text("pack"); !strings.Contains(got, "of 20") {
+		t.Errorf("20 lb agreed: %q", got)
+	}
+	for _, wrong := range []string{"0", "999"} {
+		w.mustTouch("act limit")
+		for _, r := range wrong {
+			w.mustTouch("digit " + string(r))
+		}
+		w.mustTouch("digit done")
+		if got := w.text("verdict"); !strings.Contains(got, "Cannot be") {
+			t.Errorf("%s lb is taken: %q", wrong, got)
+		}
+		w.mustTouch("act back")
+	}
+	w.mustTouch("act step-trip", "act patient", "digit 2", "digit 2", "digit 3", "digit done")
+	text, err := w.board.Setting(settingParty + w.shell.now().scene.ID)
+	if err != nil || !strings.Contains(text, `"limit":20`) || strings.Contains(text, "165") || strings.Contains(text, "223") {
+		t.Errorf("kept: %s, %v", text, err)
+	}
+}
+
+func TestWhoDropsOutLeavesTheirPackToTheRest(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(3)
+	all := w.trailView().load.Lb
+	w.mustTouch("act drops-out")
+	v := w.trailView()
+	got := 0.0
+	for _, p := range v.load.Packs {
+		got += p.Lb
+	}
+	if len(v.load.Packs) != 5 || got > v.load.Lb+0.01 || got < v.load.Lb-0.01 || v.load.Lb > all {
+		t.Errorf("%d packs of %v lb, the load is %v, before %v", len(v.load.Packs), got, v.load.Lb, all)
+	}
+}
+
+func TestTheCheckIsBlindAndSaysInAlarmThatItIsNotDone(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.mustTouch("act step-load")
+	if p, _ := w.find("act", "step-check"); p.State != "alarm" || !strings.Contains(p.Text, "not done") {
+		t.Errorf("the step says %q, %s", p.Text, p.State)
+	}
+	w.mustTouch("act step-check", "act here") // the litter; now its straps, of which there are five
+	for _, p := range w.parts {
+		if p.ID == "S44-002" || p.ID == "ask" || p.ID == "verdict" {
+			if strings.Contains(p.Text, "5") {
+				t.Errorf("%s tells the figure: %q", p.ID, p.Text)
+			}
+		}
+	}
+	w.mustTouch("digit 4", "digit done")
+	if p, _ := w.find("piece", "S44-002"); p.State != "short" || !strings.Contains(p.Text, "4 of 5: 1 short") {
+		t.Errorf("4 of 5 straps: %q, %s", p.Text, p.State)
+	}
+	if got := w.countAt("S44-002", "unexplained"); got != 1 {
+		t.Errorf("%d straps are looked for", got)
+	}
+	w.mustTouch("piece S44-002", "digit 5", "digit done") // there it was
+	if p, _ := w.find("piece", "S44-002"); p.State != "seen" || w.countAt("S44-002", "unexplained") != 0 {
+		t.Errorf("counted again: %q, %s", p.Text, p.State)
+	}
+}
+
+func TestOnlyTwoDifferentPeopleVerifyALoad(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(3)
+	w.mustTouch("act step-check")
+	if n := w.lookAtAll(nil); n < 15 {
+		t.Errorf("only %d lines were asked", n)
+	}
+	w.mustTouch("act first", "member M02")
+	if _, ok := w.find("act", "walk"); ok || w.trailView().sure {
+		t.Error("one name is enough")
+	}
+	w.mustTouch("act second")
+	if _, ok := w.find("member", "M02"); ok {
+		t.Error("the first can be the second")
+	}
+	w.mustTouch("member M03")
+	if got := w.text("verified"); !strings.Contains(got, "Verified") || !strings.Contains(got, "two people") {
+		t.Errorf("%q", got)
+	}
+	w.mustTouch("act walk")
+	var note *model.Entry
+	all := w.board.Picture().Entries
+	for i := range all {
+		if all[i].Verb == model.Note && all[i].By == "M02" && all[i].Holder == "M03" {
+			note = &all[i]
+		}
+	}
+	if note == nil {
+		t.Error("the log does not say who verified it")
+	}
+}
+
+func TestAnUnverifiedLoadWalksOnlyWithANameAndAReason(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(3)
+	w.mustTouch("act step-check", "act anyway")
+	for _, k := range whyAnyway {
+		if _, ok := w.find("act", k.id); ok {
+			t.Errorf("%s without a name", k.id)
+		}
+	}
+	w.mustTouch("act first", "member M02", "act why-urgent")
+	if w.trailView().away == 0 {
+		t.Error("it did not walk")
+	}
+}
+
+// What went in comes back: by the foot, by the lines, by the tally.
+func TestTheTrailLoadIsConservedFromTheRigToTheTarp(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(3)
+	before := w.trailView().load.Lb
+	w.mustTouch("act step-check")
+	w.lookAtAll(nil)
+	w.mustTouch("act first", "member M02", "act second", "member M03", "act walk")
+	v := w.trailView()
+	pieces := 0
+	for _, l := range v.lines {
+		if l.Goes() {
+			if got := w.countAt(l.Item, "at:Trail"); got != l.N {
+				t.Errorf("%d %s walked, want %d", got, l.Name, l.N)
+			}
+			pieces += l.N
+		}
+	}
+	if v.away != pieces || v.load.Lb != before || v.needls != 0 {
+		t.Errorf("%d pieces with the party, want %d; %v lb, want %v; %v needless", v.away, pieces, v.load.Lb, before, v.needls)
+	}
+	took := map[string]int{}
+	for _, x := range v.out {
+		took[x.Item] = x.Took
+	}
+	w.lookAtAll(map[string]int{"S44-022": 9, "S44-004": 0}) // six waters drunk, the helmet lies in the brush
+	if got := w.text("counted"); !strings.Contains(got, "Patient helmet: 1 short") {
+		t.Errorf("at the patient: %q", got)
+	}
+	if p, _ := w.find("act", "look-for-it"); p.ID == "" {
+		t.Error("it is not to be looked for here")
+	}
+	if used, lost := w.countAt("S44-022", "used"), w.countAt("S44-004", "unexplained"); used < 6 || lost != 1 {
+		t.Errorf("%d waters used, %d helmets looked for", used, lost)
+	}
+	w.mustTouch("piece S44-004", "act here", "act before-back")
+	w.lookAtAll(nil)
+	if got := w.text("counted"); !strings.Contains(got, "Everything is here") {
+		t.Errorf("before the walk back: %q", got)
+	}
+	for _, x := range w.trailView().out {
+		if x.Took != took[x.Item] || x.Took != x.Back()+x.Used+x.Gave {
+			t.Errorf("%+v, took %d", x, took[x.Item])
+		}
+	}
+	w.mustTouch("act all-back")
+	v = w.trailView()
+	if v.away != 0 {
+		t.Errorf("%d pieces are still with the party", v.away)
+	}
+	for _, x := range v.out {
+		if x.Back() > 0 {
+			t.Errorf("%+v did not come back", x)
+		}
+	}
+	if bad := w.board.Picture().State.Unbalanced(); len(bad) > 0 {
+		t.Errorf("lines do not add up: %v", bad)
+	}
+	if got := w.text("proof"); got != "" && strings.Contains(got, "Does not") {
+		t.Errorf("the foot says %q", got)
+	}
+}
+
+func TestThePartyIsThereAgainAfterACrash(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(2)
+	w.mustTouch("act step-load", "piece S44-011", "act leave", "act all-same", "act step-check", "act here")
+	bar := w.text("weight")
+	again := New(Options{Board: w.board, Now: func() time.Time { return w.now }, Post: func(f func()) { f() }, SetTheme: w.shell.opts.SetTheme, Screen: ScreenTrail, Practice: true})
+	v := again.screens[ScreenTrail].(*trailScreen)
+	a, b, c := v.weight().words()
+	if got := join(a, b, c); got != bar || v.v.seen != 1 {
+		t.Errorf("after a start the bar says %q, want %q; %d seen", got, bar, v.v.seen)
+	}
+	var p party
+	if err := w.board.SetSetting(settingParty+w.shell.now().scene.ID, "{no party"); err != nil {
+		t.Fatal(err)
+	}
+	New(Options{Board: w.board, Now: func() time.Time { return w.now }, Post: func(f func()) { f() }, SetTheme: w.shell.opts.SetTheme, Screen: ScreenTrail, Practice: true})
+	if err := json.Unmarshal([]byte("{no party"), &p); err == nil {
+		t.Error("that was to be no party")
+	}
+}
+
+func TestEveryFigureSaysHowItIsGotInOneTouch(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(3)
+	for _, c := range []struct{ step, id, source string }{
+		{"carry", "how-people", "Medicine for Mountaineering"}, {"carry", "how-bearer", "from memory"}, {"carry", "how-changes", "Mountaineers"},
+		{"carry", "how-in", "Naismith"}, {"carry", "how-out", "From memory"}, {"carry", "how-water", "TB MED 507"},
+		{"load", "how-weight", "ADP 3-90"},
+	} {
+		w.mustTouch("act step-"+c.step, "act "+c.id)
+		for _, id := range []string{"figure", "formula", "source", "limits"} {
+			if w.text(id) == "" {
+				t.Errorf("%s has no %s", c.id, id)
+			}
+		}
+		if got := w.text("source"); !strings.Contains(got, c.source) {
+			t.Errorf("%s comes from %q, want %q", c.id, got, c.source)
+		}
+		w.mustTouch("act back")
+	}
+	w.mustTouch("act step-carry")
+	for _, p := range w.parts {
+		if p.ID == "how-out" && !strings.Contains(p.Text, "from memory") {
+			t.Errorf("the screen does not say that it is from memory: %q", p.Text)
+		}
+		if p.ID == "how-water" && !strings.Contains(p.Text, "Never more than 36 qt") { // 6 people, 4 hours, 1.5
+			t.Errorf("no upper bound for water: %q", p.Text)
+		}
+	}
+}
+
+func TestWithoutADistanceThereIsNoEstimate(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch("act step-carry")
+	for _, id := range []string{"how-in", "how-out", "how-changes", "how-water"} {
+		if p, _ := w.find("act", id); !strings.HasPrefix(p.Text, "No estimate") {
+			t.Errorf("%s: %q", id, p.Text)
+		}
+	}
+}
+
+// Two summer blankets weigh about 6 lb and stay on the rig on a hot walk
+// (common practice). A list is the department's own, so it is put into one.
+func TestWoolBlanketsStayOnAHotWalk(t *testing.T) {
+	w := trailAt(t)
+	d := w.shell.now().d
+	var blanket *model.Item
+	for i := range d.Items {
+		if strings.Contains(strings.ToLower(d.Items[i].Name), "blanket") && d.Items[i].Kit == "" {
+			blanket = &d.Items[i]
+			break
+		}
+	}
+	if blanket == nil {
+		t.Fatal("no blanket in the demo")
+	}
+	saved := d.Pulls
+	d.Pulls = append(saved[:len(saved):len(saved)], model.Pull{List: "Trail carry-out", Item: blanket.ID, Name: blanket.Name, Quantity: "2", Need: "should", Season: "any"})
+	defer func() { d.Pulls = saved }()
+	w.mustTouch("act summer", "act hot", "act step-load")
+	for _, l := range w.trailView().lines {
+		if l.Item == blanket.ID && (l.Goes() || !strings.Contains(l.Why, "dry summer walk")) {
+			t.Errorf("a hot walk takes %+v", l)
+		}
+	}
+	w.mustTouch("act step-trip", "act winter", "act step-load")
+	for _, l := range w.trailView().lines {
+		if l.Item == blanket.ID && l.Need != trailMust {
+			t.Errorf("a winter walk leaves %+v", l)
+		}
+	}
+}
+
+func TestTouchesOfATrailLoad(t *testing.T) {
+	f := &finger{window: trailAt(t)}
+	press := func(list ...string) int {
+		f.n = 0
+		for _, s := range list {
+			kind, id, _ := strings.Cut(s, " ")
+			f.press(kind, id)
+		}
+		return f.n
+	}
+	for _, c := range []struct {
+		what  string
+		touch []string
+		most  int
+	}{
+		{"a summer day on rough ground, a mile and a half", []string{"act summer", "act rough", "act miles", "digit 1", "digit 5", "digit done"}, 6},
+		{"the list, with reasons", []string{"act step-load"}, 1},
+		{"three who walk", []string{"act step-people", "member M02", "member M03", "member M04"}, 4},
+		{"one more without a name", []string{"act no-name"}, 1},
+		{"leave what is too much", []string{"act step-load", "act leave-these"}, 2},
+		{"one line seen", []string{"act step-check", "act here"}, 2},
+		{"five straps counted", []string{"digit 5", "digit done"}, 2},
+		{"how a figure is got", []string{"act how-weight"}, 1},
+	} {
+		if n := press(c.touch...); n > c.most {
+			t.Errorf("%s: %d touches, want at most %d", c.what, n, c.most)
+		}
+	}
+}
+
+// The whole of what a touch works out: the list, the packs, what could stay,
+// and the nodes of the screen.
+func BenchmarkTrailLoadOfSixtyPeopleAndThreeHundredLines(b *testing.B) {
+	w := trailAt(b)
+	n := w.shell.now()
+	d := *n.d
+	d.Pulls = nil
+	for i := range 300 {
+		it := &d.Items[i]
+		d.Pulls = append(d.Pulls, model.Pull{List: "Trail carry-out", Item: it.ID, Name: it.Name, Quantity: fmt.Sprint(it.Quantity), Need: []string{"must", "should", "if"}[i%3], Season: "any"})
+	}
+	saved := n.d.Pulls
+	n.d.Pulls = d.Pulls
+	defer func() { n.d.Pulls = saved }()
+	t := w.shell.screens[ScreenTrail].(*trailScreen)
+	t.step, t.p = trailLoad, party{}
+	for range 60 {
+		t.p.addNoName()
+	}
+	w.shell.Refresh()
+	k := 0
+	for b.Loop() { // each touch changes a line
+		t.choose(d.Items[k%300].ID, 1+k%2)
+		t.show(n)
+		k++
+	}
+}
