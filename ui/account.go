@@ -89,7 +89,11 @@ func (n *now) entriesOf(item string) (out []entryView) {
 		case model.Contested:
 			v.what += ", contested"
 		}
-		v.who = join(v.who, "tablet "+e.Device)
+		from := "tablet " + e.Device
+		if e.Entered != 0 {
+			from = "from paper"
+		}
+		v.who = join(v.who, from)
 		out = append(out, v)
 	}
 	return out

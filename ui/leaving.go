@@ -54,10 +54,12 @@ type carriedDrawn struct {
 func newLeaving(sh *Shell) screen {
 	l := &leavingScreen{sh: sh, seen: map[string]map[string]int64{}, tabs: map[string]*parts.RigTab{}}
 	l.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: "Read\naloud", Icon: "say", Tone: parts.Header}, func() {
-		sh.open(newAloud(sh, l.view.Name+" leaving", func(n *now) []aloudPage {
+		a := newAloud(sh, l.view.Name+" leaving", func(n *now) []aloudPage {
 			v := n.leavingOf(sh.rig, l.seen[sh.rig])
 			return v.aloud()
-		}))
+		})
+		a.paper = "open_" + sh.rig
+		sh.open(a)
 	})
 	for range looks {
 		l.looks = append(l.looks, newLookKey(l.look))

@@ -29,7 +29,7 @@ type moreScreen struct {
 
 func newMore(sh *Shell) screen {
 	m := &moreScreen{sh: sh, parts: map[string]*parts.Label{}, behind: map[string]*parts.Row{}}
-	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.bringBack, m.stores, m.settings, m.day, m.who, m.trail} {
+	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.bringBack, m.stores, m.settings, m.day, m.who, m.trail, m.papers} {
 		m.keys = append(m.keys, parts.NewKey(parts.KeyView{}, do))
 	}
 	m.close = parts.NewHoldKey(parts.HoldView{}, m.closeScene)
@@ -51,16 +51,21 @@ const aboutWords = "Local procedures, makers' instructions and your officer come
 func (m *moreScreen) body() fyne.CanvasObject { return m.root }
 
 func (m *moreScreen) layout(size fyne.Size) {
-	gap, keyH := look.U(look.Gap), look.U(96)
+	gap, stripH := look.U(look.Gap), look.U(look.Floor)
 	left := size.Width * 0.46
 	w := (left - gap) / 2
+	rows := float32(len(m.keys)/2 + 1)
+	keyH := min(look.U(96), (size.Height+gap)/rows-gap)
 	for i, k := range m.keys {
 		place(k, float32(i%2)*(w+gap), float32(i/2)*(keyH+gap), w, keyH)
 	}
 	last := len(m.keys)
-	place(m.close, float32(last%2)*(w+gap), float32(last/2)*(keyH+gap), w, keyH)
-	stripH := look.U(look.Floor)
-	place(m.strip, 0, size.Height-stripH, size.Width, stripH)
+	closeW := w
+	if last%2 == 0 {
+		closeW = left
+	}
+	place(m.close, float32(last%2)*(w+gap), float32(last/2)*(keyH+gap), closeW, keyH)
+	place(m.strip, left+gap, size.Height-stripH, size.Width-left-gap, stripH)
 	place(m.side, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
 }
 
@@ -89,6 +94,7 @@ func (m *moreScreen) show(n *now) head {
 		{ID: "day", Title: day, Second: "for sun, or for the dark", Icon: light},
 		{ID: "who", Title: "Who has this tablet", Second: n.whoWord(n.by), Icon: "one"},
 		{ID: ScreenTrail, Title: "Trail load", Second: "a litter party, off the road", Icon: "trail"},
+		{ID: "papers", Title: "Paper and stick", Second: "print, enter, exchange", Icon: "paper"},
 	} {
 		v.Lay = parts.LayLeft
 		m.keys[i].Set(v)
@@ -161,6 +167,8 @@ func (m *moreScreen) bringBack() { m.sh.Go(ScreenBringBack) }
 func (m *moreScreen) trail() { m.sh.Go(ScreenTrail) }
 
 func (m *moreScreen) stores() { m.sh.Go(ScreenStores) }
+
+func (m *moreScreen) papers() { m.sh.open(newPapers(m.sh).list) }
 
 func (m *moreScreen) settings() { m.sh.Go(ScreenSettings) }
 

@@ -126,7 +126,7 @@ func (g *gallery) moment(m moment, size fyne.Size, day bool) (image.Image, error
 	defer b.Close()
 	shell := ui.New(ui.Options{Board: b, Now: now, Post: func(f func()) { f() }, SetTheme: fyne.CurrentApp().Settings().SetTheme,
 		Look: ui.LookFor(size, day), Practice: m.practice, Screen: m.screen,
-		Demo: nothing, Real: nothing, Folders: func(string) (ui.Folder, error) { return folder, nil },
+		Demo: nothing, Real: nothing, Folders: func(string) (ui.Folder, error) { return folder, nil }, Print: printed,
 		LoadFrom: func(_, _ string, dry bool) ([]string, error) { return loadDemo(b, dry) }})
 	win := test.NewWindow(shell.Root())
 	defer win.Close()

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"time"
 
@@ -45,7 +46,7 @@ func (c *call) enter() error {
 	refused := 0
 	for _, e := range entries {
 		at := time.UnixMilli(e.At()).In(c.Now().Location()).Format("15:04")
-		c.lines(hang(fmt.Sprintf("%s  %-9s  ", at, e.Reply.Word), e.Reply.Text)...)
+		c.lines(hang(fmt.Sprintf("%s  %-9s  ", at, e.Reply.Word), cmp.Or(e.Reply.Text, "as the log has it"))...)
 		if e.Reply.Word == model.Refused {
 			refused++
 		}
