@@ -4,11 +4,12 @@ import (
 	"fmt"
 	"strings"
 
+	"fyne.io/fyne/v2"
+
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
-
-	"fyne.io/fyne/v2"
+	"tarpside/ui/words"
 )
 
 // termID is a term of the balance as the id of its row.
@@ -20,20 +21,20 @@ func newAccount(sh *Shell, rig string) screen {
 		var out []rowDo
 		for k, count := range footCounts(n.account(rig)) {
 			if lines := n.termLines(rig, k); len(lines) > 0 {
-				out = append(out, rowDo{parts.RowView{ID: termID(k), Figure: fmt.Sprint(count), Title: parts.FootWords[k], Right: plural(len(lines), "line"), Tone: parts.Quiet, Go: "go"},
+				out = append(out, rowDo{parts.RowView{ID: termID(k), Figure: fmt.Sprint(count), Title: words.L(parts.FootWords[k]), Right: words.N("%d line", "%d lines", len(lines)), Tone: parts.Quiet, Go: "go"},
 					func() { sh.open(newTermLines(sh, rig, k)) }})
 			}
 		}
 		return out
 	}
-	return newRowList(sh.now().rigName(rig), "Touch a figure: it shows the lines that make it up", rows, func(n *now) (string, string) {
+	return newRowList(sh.now().rigName(rig), words.L("Touch a figure: it shows the lines that make it up"), rows, func(n *now) (string, string) {
 		a := n.account(rig)
-		says := "It adds up."
+		says := words.L("It adds up.")
 		if !a.Adds() {
-			says = "It does not add up. No entry is lost."
+			says = words.L("It does not add up. No entry is lost.")
 		}
-		return "How it is counted", fmt.Sprintf("%s came off, with all that kits hold: the most of each line that was away at once. "+
-			"The figures beside say where they are now. %s", parts.B(plural(a.CameOff, "piece")), says)
+		return words.L("How it is counted"), words.F("%s came off, with all that kits hold: the most of each line that was away at once. "+
+			"The figures beside say where they are now. %s", parts.B(words.N("%d piece", "%d pieces", a.CameOff)), says)
 	})
 }
 
@@ -61,7 +62,7 @@ func newTermLines(sh *Shell, rig string, term int) screen {
 		return out
 	}
 	total := footCounts(sh.now().s.Account(sh.now().scene.ID, rig))[term]
-	return newRowList(fmt.Sprintf("%d %s", total, parts.FootWords[term]), sh.now().rigName(rig)+". Touch a line for its entries", rows, nil)
+	return newRowList(fmt.Sprintf("%d %s", total, words.L(parts.FootWords[term])), words.F("%s. Touch a line for its entries", sh.now().rigName(rig)), rows, nil)
 }
 
 // entryView is one entry as a row to read.
@@ -81,22 +82,30 @@ func (n *now) entriesOf(item string) (out []entryView) {
 		}
 		v := entryView{id: fmt.Sprintf("%s %d", e.Device, e.N()), when: n.clock(e.At()), what: parts.Plain(n.actLine(e)), who: n.memberName(e.By)}
 		if e.Holder != "" && e.Holder != e.By {
-			v.who = strings.TrimPrefix(v.who+", to "+n.memberName(e.Holder), ", ")
+			v.who = toWords(v.who, n.memberName(e.Holder))
 		}
 		switch e.Reply.Word {
 		case model.Refused:
-			v.what = "Refused: " + n.nameOfLine(item) + ", " + strings.ReplaceAll(string(e.Verb), "_", " ")
+			v.what = words.F("Refused: %s, %s", n.nameOfLine(item), verbName(e.Verb))
 		case model.Contested:
-			v.what += ", contested"
+			v.what += words.L(", contested")
 		}
-		from := "tablet " + e.Device
+		from := words.F("tablet %s", e.Device)
 		if e.Entered != 0 {
-			from = "from paper"
+			from = words.L("from paper")
 		}
 		v.who = join(v.who, from)
 		out = append(out, v)
 	}
 	return out
+}
+
+// toWords is who gave a piece, and to whom.
+func toWords(by, to string) string {
+	if by == "" {
+		return words.F("to %s", to)
+	}
+	return words.F("%s, to %s", by, to)
 }
 
 func (n *now) nameOfLine(item string) string { return low(n.itemName(item)) }
@@ -115,7 +124,7 @@ func newEntries(_ *Shell, item string) *entryList {
 	l := &entryList{item: item, keep: map[string]*parts.Label{}}
 	l.list = parts.NewColumn(look.Gap)
 	l.rows = parts.NewScroller(l.list)
-	l.none = parts.NewLines(parts.LabelView{ID: "none", Role: look.Lead, Text: "No entry of this scene is about it."})
+	l.none = parts.NewLines(parts.LabelView{ID: "none", Role: look.Lead, Text: words.L("No entry of this scene is about it.")})
 	l.root = box(func(size fyne.Size) { place(l.rows, 0, 0, min(size.Width, look.U(980)), size.Height) }, l.rows)
 	return l
 }
@@ -136,10 +145,7 @@ func (l *entryList) show(n *now) head {
 	}
 	l.list.SetInside(objs...)
 	l.rows.Settle()
-	h := head{title: n.itemName(l.item), sentence: plural(len(l.keep), "entry") + " of this scene, the newest first", back: true}
-	if k := len(l.keep); k != 1 {
-		h.sentence = fmt.Sprintf("%d entries of this scene, the newest first", k)
-	}
+	h := head{title: n.itemName(l.item), sentence: words.N("%d entry of this scene, the newest first", "%d entries of this scene, the newest first", len(l.keep)), back: true}
 	if it := n.d.Item(l.item); it != nil {
 		h.mark = n.mark(it.Rig)
 	}

@@ -7,6 +7,7 @@ import (
 
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // aloudPage is one page of large text, to be read over the radio.
@@ -56,10 +57,10 @@ func (n *now) aloudGlance() []aloudPage {
 		for _, m := range b.Names {
 			lines = append(lines, aloudLine{Mark: m.Mark, Text: capital(m.Said)})
 		}
-		out = append(out, paged(b.Name, plural(b.Lines, "line"), lines)...)
+		out = append(out, paged(b.Name, words.N("%d line", "%d lines", b.Lines), lines)...)
 	}
 	if away := n.awayLine(); away != "" {
-		out = append(out, aloudPage{"Elsewhere", "", []aloudLine{{Text: away}}})
+		out = append(out, aloudPage{words.L("Elsewhere"), "", []aloudLine{{Text: away}}})
 	}
 	var run []aloudLine
 	read, unread := n.gauges()
@@ -67,17 +68,17 @@ func (n *now) aloudGlance() []aloudPage {
 		run = append(run, aloudLine{Text: fmt.Sprintf("%s, %s: %s. %s", g.Name, g.Place, g.figure(), g.when())})
 	}
 	if unread != "" {
-		run = append(run, aloudLine{Text: "Not read: " + unread})
+		run = append(run, aloudLine{Text: words.F("Not read: %s", unread)})
 	}
 	if len(run) > 0 {
-		out = append(out, paged("Running down", "as last read", run)...)
+		out = append(out, paged(words.L("Running down"), words.L("as last read"), run)...)
 	}
 	var sent []aloudLine
 	for _, r := range n.present() {
 		v := n.sent(r)
 		sent = append(sent, aloudLine{Mark: n.mark(r), Text: v.Name + ". " + v.words(6)})
 	}
-	out = append(out, paged("If sent now", "", sent)...)
+	out = append(out, paged(words.L("If sent now"), "", sent)...)
 	return out
 }
 
@@ -102,7 +103,7 @@ func newAloud(sh *Shell, title string, pages func(*now) []aloudPage) *aloudScree
 	a.last = parts.NewKey(parts.KeyView{}, func() { a.at--; sh.refresh() })
 	a.next = parts.NewKey(parts.KeyView{}, func() { a.at++; sh.refresh() })
 	a.count = parts.NewLabel(parts.LabelView{Role: look.Name, Align: fyne.TextAlignCenter})
-	a.print = parts.NewKey(parts.KeyView{ID: "paper", Title: "Paper", Icon: "paper", Tone: parts.Header}, func() { sh.onPaper(a.paper) })
+	a.print = parts.NewKey(parts.KeyView{ID: "paper", Title: words.L("Paper"), Icon: "paper", Tone: parts.Header}, func() { sh.onPaper(a.paper) })
 	a.root = box(func(size fyne.Size) {
 		gap, h := look.U(look.Gap), look.U(96)
 		w := look.U(280)
@@ -122,15 +123,15 @@ func (a *aloudScreen) show(n *now) head {
 	a.at = max(0, min(a.at, len(pages)-1))
 	pg := pages[a.at]
 	a.page.set(pg, "page", pg.words())
-	back := parts.KeyView{ID: "page-back", Title: "Page before", Icon: "back", Lay: parts.LayCentre, Off: a.at == 0}
-	next := parts.KeyView{ID: "page-on", Title: "Next page", Icon: "go", Lay: parts.LayCentre, Tone: parts.Filled, Role: look.Name}
+	back := parts.KeyView{ID: "page-back", Title: words.L("Page before"), Icon: "back", Lay: parts.LayCentre, Off: a.at == 0}
+	next := parts.KeyView{ID: "page-on", Title: words.L("Next page"), Icon: "go", Lay: parts.LayCentre, Tone: parts.Filled, Role: look.Name}
 	if a.at == len(pages)-1 {
-		next.Off, next.Title = true, "Last page"
+		next.Off, next.Title = true, words.L("Last page")
 	}
 	a.last.Set(back)
 	a.next.Set(next)
-	a.count.SetText(fmt.Sprintf("Page %d of %d", a.at+1, len(pages)))
-	h := head{title: "Read aloud", sentence: a.title + ". " + n.age(), back: true}
+	a.count.SetText(words.F("Page %d of %d", a.at+1, len(pages)))
+	h := head{title: words.L("Read aloud"), sentence: a.title + ". " + n.age(), back: true}
 	if a.paper != "" {
 		h.middle, h.widths = []fyne.CanvasObject{a.print}, []float32{152}
 	}

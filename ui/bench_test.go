@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"testing"
 	"time"
@@ -11,6 +10,7 @@ import (
 
 	"tarpside/board"
 	"tarpside/model"
+	"tarpside/model/modeltest"
 	"tarpside/ui/parts"
 )
 
@@ -27,59 +27,18 @@ const (
 func greatNight(b *testing.B, screen string) *window {
 	b.Helper()
 	w := demoAt(b, 60, ScreenTarp, glass1280, glassLook(glass1280, 1))
-	patch := model.InventoryPatch{Put: moreRigs(w.board.Picture().State.Dept, manyLines)}
+	patch := model.InventoryPatch{Put: modeltest.MoreRigs(w.board.Picture().State.Dept, manyLines)}
 	if _, err := w.board.EditStores(patch, ""); err != nil {
 		b.Fatal(err)
 	}
-	s := w.board.Picture().State
-	var tap board.Tap
-	for k := 0; len(w.board.Picture().Entries)+len(tap.Acts) < manyEntries; k++ {
-		it := &s.Dept.Items[(k/3*7)%len(s.Dept.Items)]
-		if it.Kit != "" || it.Kind == model.Kit || it.Kind == model.Consumable {
-			continue
+	p := w.board.Picture()
+	for acts := range slices.Chunk(modeltest.Trips(p.State.Dept, manyEntries-len(p.Entries)), 300) {
+		if _, err := w.board.Log(board.Tap{Acts: acts}); err != nil {
+			b.Fatal(err)
 		}
-		for i, way := range [][2]string{{"home", "tarp"}, {"tarp", "at:V1"}, {"at:V1", "tarp"}} {
-			a := model.Act{Verb: []model.Verb{model.PullOff, model.Hand, model.Return}[i], Item: it.ID, Quantity: 1, From: way[0], To: way[1], By: "R41-FF2"}
-			tap.Acts = append(tap.Acts, a)
-		}
-		if len(tap.Acts) >= 300 {
-			if _, err := w.board.Log(tap); err != nil {
-				b.Fatal(err)
-			}
-			tap.Acts = nil
-		}
-	}
-	if _, err := w.board.Log(tap); err != nil {
-		b.Fatal(err)
 	}
 	w.shell.Go(screen)
 	return w
-}
-
-// moreRigs are rigs like those of a department, up to so many lines in all.
-func moreRigs(d *model.Department, lines int) *model.Department {
-	out := &model.Department{}
-	for k := 1; len(d.Items)+len(out.Items) < lines; k++ {
-		other := func(id string) string {
-			if id == "" {
-				return ""
-			}
-			return fmt.Sprintf("K%d%s", k, id)
-		}
-		for _, r := range d.Rigs {
-			r.ID, r.Name = other(r.ID), fmt.Sprintf("%s of %d", r.Name, k)
-			out.Rigs = append(out.Rigs, r)
-		}
-		for _, s := range d.Slots {
-			s.ID, s.Rig = other(s.ID), other(s.Rig)
-			out.Slots = append(out.Slots, s)
-		}
-		for _, it := range d.Items {
-			it.ID, it.Rig, it.Slot, it.Kit, it.Stock = other(it.ID), other(it.Rig), other(it.Slot), other(it.Kit), ""
-			out.Items = append(out.Items, it)
-		}
-	}
-	return out
 }
 
 // tell reports how long the middle one took, and the one of which only one in

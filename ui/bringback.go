@@ -11,6 +11,7 @@ import (
 	"tarpside/model"
 	"tarpside/model/restock"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // bringbackScreen closes at the station what a scene left open: what others
@@ -34,13 +35,13 @@ type bringbackScreen struct {
 }
 
 // padMany is the number that says how many, in place of a check.
-const padMany = "how many"
+const padMany = "how-many"
 
 func newBringBack(sh *Shell) screen {
 	b := &bringbackScreen{sh: sh, tab: tabOthers, given: map[string]string{}}
 	b.tree = newTree(b.act)
 	b.root = b.tree.box
-	b.paper = parts.NewKey(parts.KeyView{ID: "paper", Title: "Paper", Icon: "paper", Tone: parts.Header}, func() { sh.onPaper("closeout") })
+	b.paper = parts.NewKey(parts.KeyView{ID: "paper", Title: words.L("Paper"), Icon: "paper", Tone: parts.Header}, func() { sh.onPaper("closeout") })
 	return b
 }
 
@@ -50,7 +51,7 @@ func (b *bringbackScreen) body() fyne.CanvasObject { return b.root }
 func (b *bringbackScreen) show(n *now) head {
 	b.n = n
 	b.draw()
-	return head{title: "Bring back", sentence: b.sentence(), middle: []fyne.CanvasObject{b.paper}, widths: []float32{152}}
+	return head{title: words.L("Bring back"), sentence: b.sentence(), middle: []fyne.CanvasObject{b.paper}, widths: []float32{152}}
 }
 
 func (b *bringbackScreen) choose(id string) {

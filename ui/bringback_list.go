@@ -8,6 +8,7 @@ import (
 
 	"tarpside/model"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // A chore is what one line leaves to do at the station.
@@ -45,13 +46,13 @@ func (n *now) chores() []chore {
 		it := &n.d.Items[r.Line]
 		c := chore{line: r.Line, n: r.Quantity, from: r.Place, asks: it.Checks}
 		if at := since[it.ID+" "+r.Place.String()]; at != 0 {
-			c.words = "since " + n.clock(at)
+			c.words = words.F("since %s", n.clock(at))
 		}
 		switch r.Place.Kind {
 		case model.With, model.Riding:
 			c.tab, c.verb, c.icon, c.group = tabOthers, model.BringBack, "with", n.partyName(r.Place.Name)
 			if r.Place.Kind == model.Riding {
-				c.icon, c.group = "carried", "On "+c.group
+				c.icon, c.group = "carried", words.F("On %s", c.group)
 			}
 			if a := n.d.Agency(r.Place.Name); a != nil {
 				c.note = a.Phone
@@ -60,11 +61,11 @@ func (n *now) chores() []chore {
 				c.words = joinWords(c.words, n.memberName(r.Holder))
 			}
 		case model.Charging:
-			c.tab, c.verb, c.icon, c.group = tabToDo, model.Recharge, "plug", "On the charger"
+			c.tab, c.verb, c.icon, c.group = tabToDo, model.Recharge, "plug", words.L("On the charger")
 			c.words = joinWords(c.words, n.readings()[it.ID])
 		case model.Bagged:
-			c.tab, c.verb, c.icon, c.group = tabOut, model.Clean, "bag", "To wash"
-			c.words = joinWords("bagged", c.words)
+			c.tab, c.verb, c.icon, c.group = tabOut, model.Clean, "bag", words.L("To wash")
+			c.words = joinWords(words.L("bagged"), c.words)
 		default:
 			continue
 		}
@@ -72,7 +73,7 @@ func (n *now) chores() []chore {
 	}
 	out = append(out, n.unfit()...)
 	rank := map[string]int{}
-	for _, g := range []string{"To wash", "To refill", "To repair", "On the charger", "To charge", "To dry", "To refill tanks", "To look at", "Kits that are short"} {
+	for _, g := range []string{words.L("To wash"), words.L("To refill"), words.L("To repair"), words.L("On the charger"), words.L("To charge"), words.L("To dry"), words.L("To refill tanks"), words.L("To look at"), words.L("Kits that are short")} {
 		rank[g] = len(rank) + 1
 	}
 	slices.SortStableFunc(out, func(a, b chore) int {
@@ -102,14 +103,14 @@ func (n *now) unfit() []chore {
 		l, it := n.s.Line(i), &n.d.Items[i]
 		home := n.s.HomeOf(i)
 		if k := l.Tagged(); k > 0 {
-			c := chore{tab: tabOut, group: "To repair", icon: "tag", line: i, n: k, from: home, verb: model.Repair, words: n.faultWords(l.TagWords)}
+			c := chore{tab: tabOut, group: words.L("To repair"), icon: "tag", line: i, n: k, from: home, verb: model.Repair, words: n.faultWords(l.TagWords)}
 			for _, a := range it.Checks {
 				if ch := n.d.Check(a.Check); ch != nil && ch.Number && strings.Contains(l.TagWords, a.Check+"=") {
 					c.asks = append(c.asks, a)
 				}
 			}
 			if strings.Contains(l.TagWords, "oxygen=") || strings.Contains(l.TagWords, "air=") {
-				c.group, c.icon = "To refill", "hourglass"
+				c.group, c.icon = words.L("To refill"), "hourglass"
 			}
 			out = append(out, c)
 		}
@@ -119,8 +120,8 @@ func (n *now) unfit() []chore {
 		if l.Doubt > 0 {
 			out = append(out, n.doubtful(i, home))
 		}
-		if words := n.shortWords(i); words != "" {
-			out = append(out, chore{tab: tabToDo, group: "Kits that are short", icon: "kit", line: i, n: 1, from: home, words: words})
+		if said := n.shortWords(i); said != "" {
+			out = append(out, chore{tab: tabToDo, group: words.L("Kits that are short"), icon: "kit", line: i, n: 1, from: home, words: said})
 		}
 	}
 	return out
@@ -129,7 +130,7 @@ func (n *now) unfit() []chore {
 // doubtful is a line that is home but not known to pass.
 func (n *now) doubtful(i int, home model.Place) chore {
 	l, it := n.s.Line(i), &n.d.Items[i]
-	c := chore{tab: tabToDo, group: "To look at", icon: "look", line: i, n: l.Doubt, from: home, verb: model.CheckIt,
+	c := chore{tab: tabToDo, group: words.L("To look at"), icon: "look", line: i, n: l.Doubt, from: home, verb: model.CheckIt,
 		words: n.faultWords(strings.Join(l.DoubtWords, ";"))}
 	for _, a := range it.Checks {
 		if l.IsOpen(a.Check) {
@@ -140,8 +141,8 @@ func (n *now) doubtful(i int, home model.Place) chore {
 		c.asks = it.Checks
 	}
 	for _, g := range []struct{ check, group, icon string }{
-		{"battery", "To charge", "plug"}, {"bars", "To charge", "plug"}, {"dry", "To dry", "clock"},
-		{"fuel", "To refill tanks", "hourglass"}, {"oxygen", "To refill tanks", "hourglass"}, {"air", "To refill tanks", "hourglass"},
+		{"battery", words.L("To charge"), "plug"}, {"bars", words.L("To charge"), "plug"}, {"dry", words.L("To dry"), "clock"},
+		{"fuel", words.L("To refill tanks"), "hourglass"}, {"oxygen", words.L("To refill tanks"), "hourglass"}, {"air", words.L("To refill tanks"), "hourglass"},
 	} {
 		if l.IsOpen(g.check) {
 			c.group, c.icon = g.group, g.icon
@@ -149,7 +150,7 @@ func (n *now) doubtful(i int, home model.Place) chore {
 		}
 	}
 	if l.Waved {
-		c.words += ". An officer let it pass"
+		c.words += words.L(". An officer let it pass")
 	}
 	return c
 }
@@ -170,17 +171,17 @@ func (n *now) shortWords(kit int) string {
 			missing = append(missing, some(it, k))
 		}
 	}
-	words := "missing: " + few(missing, 3)
+	said := words.F("missing: %s", few(missing, 3))
 	if state == model.NotUsable {
-		return words + ". Not usable so"
+		return words.F("%s. Not usable so", said)
 	}
-	return words + ". Usable so"
+	return words.F("%s. Usable so", said)
 }
 
 // faultWords is "chain=no" in words: "Chain sharp: no".
-func (n *now) faultWords(words string) string {
+func (n *now) faultWords(said string) string {
 	var out []string
-	for _, w := range strings.Split(words, ";") {
+	for _, w := range strings.Split(said, ";") {
 		w = strings.TrimSpace(w)
 		key, answer, eq := strings.Cut(w, "=")
 		if !eq {
@@ -195,11 +196,11 @@ func (n *now) faultWords(words string) string {
 		name = strings.TrimSuffix(name, "?")
 		switch {
 		case answer == "unanswered":
-			out = append(out, name+": not looked at")
+			out = append(out, words.F("%s: not looked at", name))
 		case c.Number:
 			out = append(out, name+": "+gaugeWord(model.Answer{Check: c.ID, Word: answer}))
 		default:
-			out = append(out, name+": "+answer)
+			out = append(out, name+": "+answerWord(answer))
 		}
 	}
 	return strings.Join(out, ". ")
@@ -227,15 +228,15 @@ func (n *now) choreRow(c chore, chosen bool) parts.RowView {
 func choreDone(c chore, k int) (id, title string) {
 	switch c.verb {
 	case model.BringBack:
-		id, title = "bring-back", "Back home"
+		id, title = "bring-back", words.L("Back home")
 	case model.Recharge:
-		id, title = "recharge", "Charged, home"
+		id, title = "recharge", words.L("Charged, home")
 	case model.Clean:
-		id, title = "clean", "Washed, home"
+		id, title = "clean", words.L("Washed, home")
 	case model.Repair:
-		id, title = "repair", "Back in service"
+		id, title = "repair", words.L("Back in service")
 	default:
-		id, title = "check", "Checked"
+		id, title = "check", words.L("Checked")
 	}
 	if c.n > 1 {
 		title = fmt.Sprintf("%d %s", k, low(title))

@@ -7,6 +7,7 @@ import (
 	"tarpside/model/restock"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // stockList is what is to be replaced.
@@ -24,7 +25,7 @@ func (b *bringbackScreen) stockList(rows []restock.Row) node {
 		kids = append(kids, sized(node{id: id, view: v}, look.Floor))
 	}
 	if len(kids) == 0 {
-		kids = append(kids, sized(node{id: "empty", view: parts.LabelView{ID: "empty", Role: look.Lead, Text: emptyWords[tabRestock]}}, 56))
+		kids = append(kids, sized(node{id: "empty", view: parts.LabelView{ID: "empty", Role: look.Lead, Text: words.L(emptyWords[tabRestock])}}, 56))
 	}
 	return node{id: "list " + tabRestock, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids}
 }
@@ -33,7 +34,7 @@ func (b *bringbackScreen) stockList(rows []restock.Row) node {
 func (n *now) whoseWords(r restock.Row) string {
 	out := ""
 	for _, x := range r.By {
-		out = joinWords(out, fmt.Sprintf("%d for %s", x.N, n.rigName(x.Rig)))
+		out = joinWords(out, words.F("%d for %s", x.N, n.rigName(x.Rig)))
 	}
 	return out
 }
@@ -42,13 +43,13 @@ func (n *now) whoseWords(r restock.Row) string {
 func orderWords(r restock.Row) string {
 	switch {
 	case r.Stock == nil:
-		return "no store line"
+		return words.L("no store line")
 	case r.Order > 0:
-		return parts.B(fmt.Sprintf("order %d", r.Order))
+		return parts.B(words.F("order %d", r.Order))
 	case r.Backorder() > 0:
-		return fmt.Sprintf("%d wait", r.Backorder())
+		return words.F("%d wait", r.Backorder())
 	}
-	return "in store"
+	return words.L("in store")
 }
 
 // stockView is one row of the restock: the figures, and what is taken now.
@@ -59,10 +60,10 @@ func (b *bringbackScreen) stockView() node {
 	}
 	r, line, ok := b.refill()
 	if !ok {
-		v := leadView{id: "hint", title: "Touch a line", under: "It says what the store has, and what to order."}
+		v := leadView{id: "hint", title: words.L("Touch a line"), under: words.L("It says what the store has, and what to order.")}
 		return col(0, sized(node{id: "hint", view: v}, 120), node{})
 	}
-	v := leadView{id: "piece", over: "To replace", title: r.Name, line: n.whoseWords(r)}
+	v := leadView{id: "piece", over: words.L("To replace"), title: r.Name, line: n.whoseWords(r)}
 	var kids []node
 	for i, f := range n.stockFacts(r) {
 		kids = append(kids, sized(node{id: fmt.Sprint("stock-fact-", i), view: parts.RowView{ID: "fact", Title: f[0], Right: parts.B(f[1]), Off: true}}, 40))
@@ -70,7 +71,7 @@ func (b *bringbackScreen) stockView() node {
 	lines := n.refills(r)
 	for _, i := range lines {
 		it := &n.d.Items[i]
-		row := parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: n.rigName(it.Rig), Second: fmt.Sprintf("%d to replace", n.gone(i)), Tone: parts.Quiet}
+		row := parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: n.rigName(it.Rig), Second: words.F("%d to replace", n.gone(i)), Tone: parts.Quiet}
 		if i == line {
 			row.Tone, row.State, row.Go = parts.Live, "chosen", "tick"
 		}
@@ -83,19 +84,19 @@ func (b *bringbackScreen) stockView() node {
 	}
 	k := b.many()
 	if b.most() > 1 {
-		m := parts.RowView{ID: "how-many", Title: fmt.Sprintf("%d of %d", k, n.gone(line)), Second: "touch if it is fewer", Go: "go", Tone: parts.Quiet}
+		m := parts.RowView{ID: "how-many", Title: words.F("%d of %d", k, n.gone(line)), Second: words.L("touch if it is fewer"), Go: "go", Tone: parts.Quiet}
 		kids = append(kids, sized(node{id: m.ID, view: m}, look.Floor))
 	}
-	take := parts.KeyView{ID: "restock", Title: fmt.Sprintf("Take %d from the store", k), Icon: "tick", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
+	take := parts.KeyView{ID: "restock", Title: words.F("Take %d from the store", k), Icon: "tick", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
 	switch {
 	case line < 0:
-		take.Title, take.Off, take.Tone, take.Second = "Nothing to take", true, parts.Usual, "bagged or out of service: wash or repair first"
+		take.Title, take.Off, take.Tone, take.Second = words.L("Nothing to take"), true, parts.Usual, words.L("bagged or out of service: wash or repair first")
 	case k == 0:
-		take.Title, take.Off, take.Tone, take.Second = "The store has none", true, parts.Usual, orderWords(r)
+		take.Title, take.Off, take.Tone, take.Second = words.L("The store has none"), true, parts.Usual, orderWords(r)
 	case r.Stock == nil:
-		take.Title, take.Second = fmt.Sprintf("Replace %d", k), "from elsewhere: no store line"
+		take.Title, take.Second = words.F("Replace %d", k), words.L("from elsewhere: no store line")
 	default:
-		take.Second = "for " + n.rigName(n.d.Items[line].Rig)
+		take.Second = words.F("for %s", n.rigName(n.d.Items[line].Rig))
 	}
 	return col(0, sized(node{id: "piece", view: v}, 130),
 		node{id: "asks " + b.chosen, view: listOf{panel: parts.PanelView{Snug: true}, gap: 6}, kids: kids}, sized(keyNode(take), 96))
@@ -104,26 +105,26 @@ func (b *bringbackScreen) stockView() node {
 // stockFacts are the figures of a row, in the order in which they follow from
 // one another.
 func (n *now) stockFacts(r restock.Row) [][2]string {
-	out := [][2]string{{"To replace", fmt.Sprint(r.Total())}}
+	out := [][2]string{{words.L("To replace"), fmt.Sprint(r.Total())}}
 	if r.FoundAtCount > 0 {
-		out = append(out, [2]string{"of these found only by counting", fmt.Sprint(r.FoundAtCount)})
+		out = append(out, [2]string{words.L("of these found only by counting"), fmt.Sprint(r.FoundAtCount)})
 	}
 	if k := n.waiting(r); k > 0 {
-		out = append(out, [2]string{"of these bagged or out of service", fmt.Sprint(k)})
+		out = append(out, [2]string{words.L("of these bagged or out of service"), fmt.Sprint(k)})
 	}
 	if r.Stock == nil {
 		return out
 	}
-	out = append(out, [2]string{"In the store now", fmt.Sprint(r.Before)}, [2]string{"The store can give", fmt.Sprint(r.Issue())}, [2]string{"Left in the store then", fmt.Sprint(r.After())})
+	out = append(out, [2]string{words.L("In the store now"), fmt.Sprint(r.Before)}, [2]string{words.L("The store can give"), fmt.Sprint(r.Issue())}, [2]string{words.L("Left in the store then"), fmt.Sprint(r.After())})
 	if r.Backorder() > 0 {
-		out = append(out, [2]string{"It cannot give", fmt.Sprint(r.Backorder())})
+		out = append(out, [2]string{words.L("It cannot give"), fmt.Sprint(r.Backorder())})
 	}
-	out = append(out, [2]string{"Order at or below", r.Point()})
-	order := "nothing"
+	out = append(out, [2]string{words.L("Order at or below"), r.Point()})
+	order := words.L("nothing")
 	if r.Order > 0 {
-		order = fmt.Sprintf("%d, in packs of %d", r.Order, max(1, r.Stock.Pack))
+		order = words.F("%d, in packs of %d", r.Order, max(1, r.Stock.Pack))
 	}
-	return append(out, [2]string{"To order", order})
+	return append(out, [2]string{words.L("To order"), order})
 }
 
 // waiting is how many pieces of a row are neither used nor lost.

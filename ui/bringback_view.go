@@ -8,15 +8,16 @@ import (
 	"tarpside/model/restock"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // sentence says how much is still to do.
 func (b *bringbackScreen) sentence() string {
 	all := len(b.n.chores()) + len(restock.List(b.n.s))
 	if all == 0 {
-		return "Everything is home, in service and refilled"
+		return words.L("Everything is home, in service and refilled")
 	}
-	return plural(all, "line") + " still to do before all rigs are ready again"
+	return words.F("%s still to do before all rigs are ready again", words.N("%d line", "%d lines", all))
 }
 
 // draw shows the tabs, the list, and what is to be done with the one chosen.
@@ -45,11 +46,11 @@ func (b *bringbackScreen) tabs(chores []chore, stock int) node {
 	}
 	var keys []node
 	for _, t := range []struct{ id, title, icon string }{
-		{tabOthers, "With others", "with"}, {tabOut, "Out of service", "tag"}, {tabToDo, "Charge, dry, look", "plug"}, {tabRestock, "Restock", "used"},
+		{tabOthers, words.L("With others"), "with"}, {tabOut, words.L("Out of service"), "tag"}, {tabToDo, words.L("Charge, dry, look"), "plug"}, {tabRestock, words.L("Restock"), "used"},
 	} {
-		v := parts.KeyView{ID: t.id, Title: t.title, Second: plural(count[t.id], "line"), Icon: t.icon, Lay: parts.LayLeft, Role: look.Group}
+		v := parts.KeyView{ID: t.id, Title: t.title, Second: words.N("%d line", "%d lines", count[t.id]), Icon: t.icon, Lay: parts.LayLeft, Role: look.Group}
 		if count[t.id] == 0 {
-			v.Second = "nothing"
+			v.Second = words.L("nothing")
 		}
 		if t.id == b.tab {
 			v.Tone, v.State = parts.Live, "here"
@@ -78,16 +79,16 @@ func (b *bringbackScreen) choreList(chores []chore) node {
 		kids = append(kids, sized(node{id: c.id(n.d), view: v}, look.Floor))
 	}
 	if len(kids) == 0 {
-		kids = append(kids, sized(node{id: "empty", view: parts.LabelView{ID: "empty", Role: look.Lead, Text: emptyWords[b.tab]}}, 56))
+		kids = append(kids, sized(node{id: "empty", view: parts.LabelView{ID: "empty", Role: look.Lead, Text: words.L(emptyWords[b.tab])}}, 56))
 	}
 	return node{id: "list " + b.tab, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids}
 }
 
 var emptyWords = map[string]string{
-	tabOthers:  "Nobody else has anything of ours, and nothing rides on another rig.",
-	tabOut:     "Nothing is out of service.",
-	tabToDo:    "Nothing is to be charged, dried or looked at.",
-	tabRestock: "Nothing was used up or lost.",
+	tabOthers:  words.K("Nobody else has anything of ours, and nothing rides on another rig."),
+	tabOut:     words.K("Nothing is out of service."),
+	tabToDo:    words.K("Nothing is to be charged, dried or looked at."),
+	tabRestock: words.K("Nothing was used up or lost."),
 }
 
 // choreView is what is to be done with the piece that was chosen.
@@ -97,14 +98,14 @@ func (b *bringbackScreen) choreView(c chore, ok bool) node {
 		return col(0, sized(node{id: "reply", view: reply}, 130), node{})
 	}
 	if !ok {
-		return col(0, sized(node{id: "hint", view: leadView{id: "hint", title: "Touch a line", under: "Then answer what is asked, and it is done."}}, 120), node{})
+		return col(0, sized(node{id: "hint", view: leadView{id: "hint", title: words.L("Touch a line"), under: words.L("Then answer what is asked, and it is done.")}}, 120), node{})
 	}
 	it := &n.d.Items[c.line]
 	v := leadView{id: "piece", over: c.group, title: it.Short(), mark: n.mark(it.Rig), line: c.words}
 	kids := []node{sized(node{id: "piece", view: v}, 136)}
 	asks := []node{}
 	if c.n > 1 {
-		m := parts.RowView{ID: "how-many", Title: fmt.Sprintf("%d of %d", b.many(), c.n), Second: "touch if it is fewer", Go: "go", Tone: parts.Quiet}
+		m := parts.RowView{ID: "how-many", Title: words.F("%d of %d", b.many(), c.n), Second: words.L("touch if it is fewer"), Go: "go", Tone: parts.Quiet}
 		asks = append(asks, sized(node{id: m.ID, view: m}, look.Floor))
 	}
 	st := &luState{given: b.given}
@@ -115,7 +116,7 @@ func (b *bringbackScreen) choreView(c chore, ok bool) node {
 		asks = append(asks, b.repairers(c)...)
 	}
 	if len(asks) == 0 {
-		asks = append(asks, sized(node{id: "none", view: parts.LabelView{Text: "Nothing is asked of it.", Role: look.Lead}}, 40))
+		asks = append(asks, sized(node{id: "none", view: parts.LabelView{Text: words.L("Nothing is asked of it."), Role: look.Lead}}, 40))
 	}
 	kids = append(kids, node{id: "asks " + b.chosen, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: asks}, b.choreKeys(c))
 	return col(0, kids...)
@@ -124,10 +125,10 @@ func (b *bringbackScreen) choreView(c chore, ok bool) node {
 // repairers are the members who may say that it is in service again.
 func (b *bringbackScreen) repairers(c chore) []node {
 	n, it := b.n, &b.n.d.Items[c.line]
-	warn := "Who puts it back in service?"
+	warn := words.L("Who puts it back in service?")
 	for _, a := range it.Checks {
 		if ch := n.d.Check(a.Check); ch != nil && ch.Never && !ch.Number && strings.Contains(n.s.Line(c.line).TagWords, a.Check) {
-			warn = capital(ch.IfItFails) + ". Who was it?"
+			warn = words.F("%s. Who was it?", capital(ch.IfItFails))
 		}
 	}
 	out := []node{sized(node{id: "who", view: parts.LabelView{ID: "who", Text: parts.B(warn), Role: look.Body, Mid: true}}, 52)}
@@ -148,20 +149,20 @@ func (b *bringbackScreen) choreKeys(c chore) node {
 	done := parts.KeyView{ID: id, Title: title, Icon: "tick", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
 	switch {
 	case open > 0:
-		done.Off, done.Second = true, plural(open, "question")+" open"
+		done.Off, done.Second = true, words.F("%s open", words.N("%d question", "%d questions", open))
 	case c.verb == model.Repair && failing > 0:
-		done.Off, done.Second = true, "it does not pass yet"
+		done.Off, done.Second = true, words.L("it does not pass yet")
 	case c.verb == model.Repair && b.member == "":
-		done.Off, done.Second = true, "touch who did it"
+		done.Off, done.Second = true, words.L("touch who did it")
 	case failing > 0:
-		done.Second = "does not pass: not ready"
+		done.Second = words.L("does not pass: not ready")
 	case c.verb == model.Repair:
 		done.Second = b.n.memberShort(b.member)
 	}
 	if c.verb == model.Repair || c.verb == model.CheckIt {
 		return row(96, keyNode(done))
 	}
-	rest := parts.KeyView{ID: "not-looked-at", Title: "Not looked at", Second: "home, not ready", Lay: parts.LayCentre, Role: look.Group}
+	rest := parts.KeyView{ID: "not-looked-at", Title: words.L("Not looked at"), Second: words.L("home, not ready"), Lay: parts.LayCentre, Role: look.Group}
 	return row(96, wide(keyNode(done), 1.3), keyNode(rest))
 }
 
@@ -177,7 +178,7 @@ func (b *bringbackScreen) readView(c chore) node {
 
 // manyView is the pad for how many.
 func (b *bringbackScreen) manyView() node {
-	v := leadView{id: "amount", title: "How many?"}
+	v := leadView{id: "amount", title: words.L("How many?")}
 	if c, ok := b.current(); ok {
 		v.line, v.mark = b.n.d.Items[c.line].Name, b.n.mark(b.n.d.Items[c.line].Rig)
 	} else if _, line, ok := b.refill(); ok && line >= 0 {
@@ -207,9 +208,9 @@ func (b *bringbackScreen) reply() (parts.StripView, bool) {
 	if len(s.entries) > 1 && e.Verb == model.Repair {
 		k = e.Quantity // the reading before it was of the same pieces
 	}
-	v := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: stationVerbs[e.Verb] + ": " + e.Item, Keys: [2]parts.StripKey{{ID: "seen", Title: "Seen"}}}
+	v := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.L(stationVerbs[e.Verb]) + ": " + e.Item, Keys: [2]parts.StripKey{{ID: "seen", Title: words.L("Seen")}}}
 	if it := b.n.d.Item(e.Item); it != nil {
-		v.Title = stationVerbs[e.Verb] + ": " + some(it, k)
+		v.Title = words.L(stationVerbs[e.Verb]) + ": " + some(it, k)
 	}
 	v.Second = b.n.clock(e.At())
 	if e.By != "" {
@@ -221,6 +222,6 @@ func (b *bringbackScreen) reply() (parts.StripView, bool) {
 // stationVerbs are the acts of this screen, and what is said once they are
 // done.
 var stationVerbs = map[model.Verb]string{
-	model.BringBack: "Back home", model.Recharge: "Charged and home", model.Clean: "Washed and home",
-	model.Repair: "Back in service", model.CheckIt: "Looked at, ready", model.Restock: "Restocked",
+	model.BringBack: words.K("Back home"), model.Recharge: words.K("Charged and home"), model.Clean: words.K("Washed and home"),
+	model.Repair: words.K("Back in service"), model.CheckIt: words.K("Looked at, ready"), model.Restock: words.K("Restocked"),
 }

@@ -1,14 +1,13 @@
 package ui
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 
 	"tarpside/board"
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // entriesShown is how many of the last entries the list holds.
@@ -34,7 +33,7 @@ func (n *now) correctable(e *model.Entry) bool {
 
 // newLastEntries lists the last entries; a touch on one puts it right.
 func newLastEntries(sh *Shell) screen {
-	return newRowList("Last entries", "Touch one to put its place or number right. Nothing is ever erased", func(n *now) []rowDo {
+	return newRowList(words.L("Last entries"), words.L("Touch one to put its place or number right. Nothing is ever erased"), func(n *now) []rowDo {
 		var out []rowDo
 		for _, e := range n.lastEntries(entriesShown) {
 			v := parts.RowView{ID: "entry-" + e.ID.String(), Title: parts.Plain(n.actLine(e)), Second: n.clock(e.At()), Tone: parts.Quiet, Off: !n.correctable(e)}
@@ -42,15 +41,15 @@ func newLastEntries(sh *Shell) screen {
 				v.Second += ", " + n.memberName(e.By)
 			}
 			if e.Device != "" && e.Entered == 0 {
-				v.Second += ", tablet " + e.Device
+				v.Second += words.F(", tablet %s", e.Device)
 			}
 			if e.Entered != 0 {
-				v.Second += ", from paper, entered at " + n.clock(e.Entered)
+				v.Second += words.F(", from paper, entered at %s", n.clock(e.Entered))
 			} else if e.Typed != 0 && e.Stamp.Wall-e.Typed >= 60_000 && !n.opts.Practice {
-				v.Second += ", logged at " + n.clock(e.Stamp.Wall)
+				v.Second += words.F(", logged at %s", n.clock(e.Stamp.Wall))
 			}
 			if !v.Off {
-				v.Right, v.Go = "Correct", "go"
+				v.Right, v.Go = words.L("Correct"), "go"
 			}
 			entry := *e
 			out = append(out, rowDo{v, func() { sh.open(newMending(sh, entry)) }})
@@ -139,15 +138,15 @@ func (c *mending) show(n *now) head {
 	m := c.e.Moves[0]
 	at, k := c.where(n)
 	text := parts.B(n.clock(c.e.At())) + "  " + n.actLine(&c.e)
-	ask := "Touch the right place."
+	ask := words.L("Touch the right place.")
 	if c.counted(n) {
-		ask = "Touch the right place, or type the right number."
+		ask = words.L("Touch the right place, or type the right number.")
 	}
 	switch {
 	case k == 0:
-		text += "\nNow: " + n.whereNow(n.d.ItemIndex(m.Item)) + ". They cannot be put right from here."
+		text += words.F("\nNow: %s. They cannot be put right from here.", n.whereNow(n.d.ItemIndex(m.Item)))
 	case at != m.To:
-		text += fmt.Sprintf("\nThey moved on and are at %s now. Touch where they really are.", n.placeName(at))
+		text += words.F("\nThey moved on and are at %s now. Touch where they really are.", n.placeName(at))
 	default:
 		text += "\n" + ask
 	}
@@ -158,16 +157,16 @@ func (c *mending) show(n *now) head {
 		v := parts.KeyView{Kind: parts.KindPlace, ID: grounded(p, n.scene.Ground), Title: n.placeName(p), Lay: parts.LayCentre, Role: look.Group}
 		switch {
 		case p.Kind == model.Home || p.Kind == model.InKit:
-			v.Title, v.Second = "Its own slot", "on the rig"
+			v.Title, v.Second = words.L("Its own slot"), words.L("on the rig")
 			if p.Kind == model.InKit {
-				v.Title, v.Second = "Its kit", n.placeName(p)
+				v.Title, v.Second = words.L("Its kit"), n.placeName(p)
 			}
 			v.ID = string(model.Home)
 		case p.Kind == model.Used:
-			v.Title = "Used up"
+			v.Title = words.L("Used up")
 		}
 		if p == at {
-			v.Off, v.Second = true, "there now"
+			v.Off, v.Second = true, words.L("there now")
 		}
 		v.Off = v.Off || k == 0
 		c.keys = append(c.keys, v)
@@ -184,7 +183,7 @@ func (c *mending) show(n *now) head {
 		c.root.Objects = objs
 		relay(c.root)
 	}
-	return head{title: "Correct", sentence: "Both entries are kept", back: true}
+	return head{title: words.L("Correct"), sentence: words.L("Both entries are kept"), back: true}
 }
 
 // mendPlaces are the places that pieces may really have gone to.
@@ -225,10 +224,10 @@ func (c *mending) showNumber(n *now) {
 	k, tone, off := c.number(), parts.Filled, false
 	switch {
 	case c.typed == "":
-		v.Text, v.Tone, v.Role = fmt.Sprintf("%d was logged", m.N), parts.Hole, look.Lead
+		v.Text, v.Tone, v.Role = words.F("%d was logged", m.N), parts.Hole, look.Lead
 		tone, off = parts.Usual, true
 	case k > c.most(n) || k < 1:
-		v.Text, v.Tone, v.Role = fmt.Sprintf("%d: only 1 to %d", k, c.most(n)), parts.Alarm, look.Lead
+		v.Text, v.Tone, v.Role = words.F("%d: only 1 to %d", k, c.most(n)), parts.Alarm, look.Lead
 		tone, off = parts.Usual, true
 	case k == m.N:
 		tone, off = parts.Usual, true

@@ -4,18 +4,19 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // footView is the proof of the scene, as it stands at the foot of every
 // screen.
 func footView(n *now) parts.FootView {
 	a := n.account("")
-	v := parts.FootView{CameOff: a.CameOff, OffWord: "came off", Words: parts.FootWords, Says: "Adds up", Elsewhere: "elsewhere", And: "and"}
+	v := parts.FootView{CameOff: a.CameOff, OffWord: words.L("came off"), Words: footWords(), Says: words.L("Adds up"), Elsewhere: words.L("elsewhere"), And: words.L("and")}
 	v.Counts = footCounts(a)
 	if bad := n.s.Unbalanced(); len(bad) > 0 || !a.Adds() {
-		v.Wrong, v.Says = true, "Does not add up"
+		v.Wrong, v.Says = true, words.L("Does not add up")
 		if len(bad) > 0 {
-			v.Line = n.d.Items[bad[0]].Name + ". No entry is lost"
+			v.Line = words.F("%s. No entry is lost", n.d.Items[bad[0]].Name)
 		}
 	}
 	if n.root != nil && n.root.Size().Width < look.U(1100) {
@@ -31,4 +32,12 @@ func footCounts(a model.Account) (c [parts.FootTerms]int) {
 	c[parts.FootBagged], c[parts.FootUsed], c[parts.FootLost] = a.Bagged, a.Used, a.Lost
 	c[parts.FootUnexplained] = a.Unexplained
 	return c
+}
+
+// footWords are the terms of the balance.
+func footWords() (out [parts.FootTerms]string) {
+	for i, w := range parts.FootWords {
+		out[i] = words.L(w)
+	}
+	return out
 }

@@ -7,6 +7,7 @@ import (
 
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // head is what the header shows for a screen.
@@ -38,10 +39,10 @@ type frame struct {
 }
 
 var railScreens = []parts.RailKeyView{
-	{ID: ScreenTarp, Word: "Tarp", Icon: "tarp"}, {ID: ScreenGlance, Word: "Glance", Icon: "glance"},
-	{ID: ScreenLoadUp, Word: "Load up", Icon: "load"}, {ID: ScreenLeaving, Word: "Leaving", Icon: "leave"},
-	{ID: ScreenLookFor, Word: "Look for it", Icon: "look"}, {ID: ScreenMore, Word: "More", Icon: "more"},
-	{ID: wetLock, Word: "Wet lock", Icon: "wet-lock"},
+	{ID: ScreenTarp, Word: words.K("Tarp"), Icon: "tarp"}, {ID: ScreenGlance, Word: words.K("Glance"), Icon: "glance"},
+	{ID: ScreenLoadUp, Word: words.K("Load up"), Icon: "load"}, {ID: ScreenLeaving, Word: words.K("Leaving"), Icon: "leave"},
+	{ID: ScreenLookFor, Word: words.K("Look for it"), Icon: "look"}, {ID: ScreenMore, Word: words.K("More"), Icon: "more"},
+	{ID: wetLock, Word: words.K("Wet lock"), Icon: "wet-lock"},
 }
 
 // underMore are the screens that More leads to.
@@ -50,10 +51,11 @@ var underMore = []string{ScreenBringBack, ScreenSettings, ScreenStores, ScreenTr
 func newFrame(sh *Shell) *frame {
 	f := &frame{sh: sh}
 	for _, v := range railScreens {
+		v.Word = words.L(v.Word)
 		f.rail = append(f.rail, parts.NewRailKey(v, func() { sh.touchRail(v.ID) }))
 	}
 	f.banner = parts.NewDrawn(parts.Part{Kind: parts.KindText, ID: "header"}, look.Floor, look.Header, f.paint)
-	f.backK = parts.NewKey(parts.KeyView{ID: "back", Title: "Back", Icon: "back", Tone: parts.Header}, sh.back)
+	f.backK = parts.NewKey(parts.KeyView{ID: "back", Title: words.L("Back"), Icon: "back", Tone: parts.Header}, sh.back)
 	f.foot = parts.NewFoot(parts.FootView{})
 	f.lock = newLock(sh)
 	return f
@@ -123,6 +125,7 @@ func place(o fyne.CanvasObject, x, y, w, h float32) {
 func (f *frame) show(n *now, sc screen, h head) {
 	for i, k := range f.rail {
 		v := railScreens[i]
+		v.Word = words.L(v.Word)
 		v.Here = v.ID == n.Shell.here || v.ID == ScreenMore && slices.Contains(underMore, n.Shell.here)
 		k.Set(v)
 	}
@@ -169,13 +172,13 @@ func sameRoom(a, b head) bool {
 func (f *frame) note(n *now) string {
 	switch {
 	case n.opts.Practice:
-		return "Practice"
+		return words.L("Practice")
 	case n.pic.ReadOnly != "":
-		return "Read only"
+		return words.L("Read only")
 	case n.pic.Behind > 0:
-		return "Clock is behind"
+		return words.L("Clock is behind")
 	}
-	return "This tablet"
+	return words.L("This tablet")
 }
 
 // paint draws the header: where I am, one sentence, the clock.

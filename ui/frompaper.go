@@ -9,6 +9,7 @@ import (
 	"tarpside/model/tarpsheet"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // fromPaper enters what was written on the tarp sheet by hand, line by line:
@@ -25,18 +26,18 @@ type fromPaper struct {
 
 func newFromPaper(sh *Shell) *fromPaper {
 	f := &fromPaper{sh: sh}
-	f.list = newRowList("From paper", "Enter the lines of the tarp sheet as they were written, then log them together", f.rows, f.aside)
+	f.list = newRowList(words.L("From paper"), words.L("Enter the lines of the tarp sheet as they were written, then log them together"), f.rows, f.aside)
 	return f
 }
 
 func (f *fromPaper) rows(n *now) []rowDo {
-	out := []rowDo{{parts.RowView{ID: "next-line", Title: "Enter the next line", Second: "time, piece, how many, where to, who", Icon: "plus", Tone: parts.Quiet, Go: "go"}, f.next}}
+	out := []rowDo{{parts.RowView{ID: "next-line", Title: words.L("Enter the next line"), Second: words.L("time, piece, how many, where to, who"), Icon: "plus", Tone: parts.Quiet, Go: "go"}, f.next}}
 	if len(f.lines) > 0 && f.right {
-		yes := parts.RowView{ID: "log-paper", Title: "Yes, log " + plural(len(f.lines), "line"), Second: "each in its minute, marked as from paper", Icon: "tick", Tone: parts.Live}
+		yes := parts.RowView{ID: "log-paper", Title: words.N("Yes, log %d line", "Yes, log %d lines", len(f.lines)), Second: words.L("each in its minute, marked as from paper"), Icon: "tick", Tone: parts.Live}
 		out = append(out, rowDo{yes, f.log})
 	}
 	for i, l := range f.lines {
-		v := parts.RowView{ID: fmt.Sprintf("line-%d", i+1), Title: l.Time + "  " + capital(f.words(n, l)), Second: "touch to take it out", Tone: parts.Quiet, Go: "cross"}
+		v := parts.RowView{ID: fmt.Sprintf("line-%d", i+1), Title: paperTime(l.Time) + "  " + capital(f.words(n, l)), Second: words.L("touch to take it out"), Tone: parts.Quiet, Go: "cross"}
 		out = append(out, rowDo{v, func() {
 			f.lines = append(f.lines[:i:i], f.lines[i+1:]...)
 			f.try()
@@ -48,7 +49,7 @@ func (f *fromPaper) rows(n *now) []rowDo {
 
 // words are a line without its time.
 func (f *fromPaper) words(n *now, l tarpsheet.Line) string {
-	what := "piece unknown"
+	what := words.L("piece unknown")
 	if it := n.d.Item(l.Piece); it != nil {
 		what = it.Name
 		if it.Quantity > 1 {
@@ -58,16 +59,16 @@ func (f *fromPaper) words(n *now, l tarpsheet.Line) string {
 	out := what
 	switch p, err := model.ParsePlace(l.To); {
 	case l.To == tarpsheet.Unknown:
-		out += ", place unknown"
+		out += words.L(", place unknown")
 	case err == nil && p.Kind == model.Home:
-		out += ", back home"
+		out += words.L(", back home")
 	case err == nil:
-		out += ", to " + n.placeName(p)
+		out += words.F(", to %s", n.placeName(p))
 	}
 	switch l.Who {
 	case "":
 	case tarpsheet.Unknown:
-		out += ", who unknown"
+		out += words.L(", who unknown")
 	default:
 		out += ", " + n.memberName(l.Who)
 	}
@@ -77,14 +78,14 @@ func (f *fromPaper) words(n *now, l tarpsheet.Line) string {
 func (f *fromPaper) aside(*now) (title, text string) {
 	switch {
 	case len(f.lines) > 0 && f.right:
-		return "This would be logged; nothing is yet", f.says
+		return words.L("This would be logged; nothing is yet"), f.says
 	case len(f.lines) > 0:
-		return "Not right yet", f.says
+		return words.L("Not right yet"), f.says
 	case f.says != "":
-		return "Logged from paper", f.says
+		return words.L("Logged from paper"), f.says
 	}
-	return "How paper comes in", "Each line goes to its minute in the story. What cannot be read any more is unknown.\n\n" +
-		"What contradicts the log is shown beside it as a claim, and eyes settle it. Nothing that was logged is changed."
+	return words.L("How paper comes in"), words.L("Each line goes to its minute in the story. What cannot be read any more is unknown.\n\n" +
+		"What contradicts the log is shown beside it as a claim, and eyes settle it. Nothing that was logged is changed.")
 }
 
 // try keeps what would be logged.
@@ -116,11 +117,11 @@ func (f *fromPaper) enter(dry bool) {
 		f.says = inWordsLong(err)
 	case len(faults) > 0:
 		for _, x := range faults {
-			where := "Line " + fmt.Sprint(x.Row)
+			where := words.F("Line %d", x.Row)
 			if x.Row == 0 {
-				where = "All lines"
+				where = words.L("All lines")
 			}
-			f.says += fmt.Sprintf("%s: %s. Right would be: %s.\n", parts.B(where), x.Wrong, x.Right)
+			f.says += words.F("%s: %s. Right would be: %s.", parts.B(where), x.Wrong, x.Right) + "\n"
 		}
 	default:
 		f.says, f.right = n.paperReplies(entries), true
@@ -131,11 +132,11 @@ func (n *now) paperReplies(entries []model.Entry) (text string) {
 	for _, e := range entries {
 		mark := ""
 		if e.Reply.Word != model.OK {
-			mark = parts.B(string(e.Reply.Word)) + ": "
+			mark = parts.B(words.L(string(e.Reply.Word))) + ": "
 		}
 		said := e.Reply.Text
 		if said == "" {
-			said = "as the log has it"
+			said = words.L("as the log has it")
 		}
 		text += n.clock(e.At()) + "  " + mark + said + "\n"
 	}
@@ -146,6 +147,14 @@ func (n *now) paperReplies(entries []model.Entry) (text string) {
 func (f *fromPaper) next() {
 	f.line = tarpsheet.Line{}
 	f.sh.open(newPaperTime(f))
+}
+
+// paperTime is the time of a line for people.
+func paperTime(cell string) string {
+	if cell == tarpsheet.Unknown {
+		return words.L("no time")
+	}
+	return cell
 }
 
 // then goes on from one cell to the next; after the last the line is there.
@@ -165,7 +174,7 @@ func (f *fromPaper) then(next screen) {
 // newPaperWhere asks where the pieces went.
 func newPaperWhere(f *fromPaper) screen {
 	n := f.sh.now()
-	list := []choice{{parts.KindPlace, "tarp", "Tarp", "back, or staged", parts.MarkView{}}, {parts.KindPlace, "home", "Back home", "in its own slot", parts.MarkView{}}}
+	list := []choice{{parts.KindPlace, "tarp", words.L("Tarp"), words.L("back, or staged"), parts.MarkView{}}, {parts.KindPlace, "home", words.L("Back home"), words.L("in its own slot"), parts.MarkView{}}}
 	for _, name := range n.scenePlaces() {
 		list = append(list, choice{parts.KindPlace, "at:" + name, placeWord(name), n.meaning(name), parts.MarkView{}})
 	}
@@ -173,10 +182,10 @@ func newPaperWhere(f *fromPaper) screen {
 		if a.Kind == "home" {
 			continue
 		}
-		list = append(list, choice{parts.KindPlace, "with:" + a.Code, n.partyName(a.Code), "went along", parts.MarkView{}})
+		list = append(list, choice{parts.KindPlace, "with:" + a.Code, n.partyName(a.Code), words.L("went along"), parts.MarkView{}})
 	}
-	list = append(list, choice{parts.KindPlace, "used", "Used up", "", parts.MarkView{}}, choice{parts.KindPlace, tarpsheet.Unknown, "Cannot be read", "kept as unknown", parts.MarkView{}})
-	return newChooser(f.sh, "Where to, or back", f.words(n, f.line), list, func(id string) {
+	list = append(list, choice{parts.KindPlace, "used", words.L("Used up"), "", parts.MarkView{}}, choice{parts.KindPlace, tarpsheet.Unknown, words.L("Cannot be read"), words.L("kept as unknown"), parts.MarkView{}})
+	return newChooser(f.sh, words.L("Where to, or back"), f.words(n, f.line), list, func(id string) {
 		f.line.To = id
 		f.then(newPaperWho(f))
 	})
@@ -185,11 +194,11 @@ func newPaperWhere(f *fromPaper) screen {
 // newPaperWho asks who had it.
 func newPaperWho(f *fromPaper) screen {
 	n := f.sh.now()
-	list := []choice{{parts.KindMember, "nobody", "Nobody is written", "", parts.MarkView{}}, {parts.KindMember, tarpsheet.Unknown, "Cannot be read", "kept as unknown", parts.MarkView{}}}
+	list := []choice{{parts.KindMember, "nobody", words.L("Nobody is written"), "", parts.MarkView{}}, {parts.KindMember, tarpsheet.Unknown, words.L("Cannot be read"), words.L("kept as unknown"), parts.MarkView{}}}
 	for _, m := range n.crew() {
 		list = append(list, choice{parts.KindMember, m.ID, m.Name, m.Role, parts.MarkView{}})
 	}
-	return newChooser(f.sh, "Who", f.words(n, f.line), list, func(id string) {
+	return newChooser(f.sh, words.L("Who"), f.words(n, f.line), list, func(id string) {
 		if f.line.Who = id; id == "nobody" {
 			f.line.Who = ""
 		}
@@ -258,7 +267,7 @@ func (p *paperPad) key(id string) {
 
 // newPaperTime asks for the time as a clock shows it.
 func newPaperTime(f *fromPaper) screen {
-	p := &paperPad{sh: f.sh, title: "Time on paper", ask: "Hours and minutes, as they were written", most: 4}
+	p := &paperPad{sh: f.sh, title: words.L("Time on paper"), ask: words.L("Hours and minutes, as they were written"), most: 4}
 	p.shown = func(typed string) string {
 		if len(typed) < 3 {
 			return typed
@@ -272,24 +281,24 @@ func newPaperTime(f *fromPaper) screen {
 		f.line.Time = cell
 		f.then(newPaperPiece(f))
 	}
-	answers := []paperAnswer{{"unreadable", "Cannot be read", tarpsheet.Unknown}}
+	answers := []paperAnswer{{"unreadable", words.L("Cannot be read"), tarpsheet.Unknown}}
 	if len(f.lines) > 0 {
 		last := f.lines[len(f.lines)-1].Time
-		answers = append(answers, paperAnswer{"same-time", "As the line before: " + last, last})
+		answers = append(answers, paperAnswer{"same-time", words.F("As the line before: %s", paperTime(last)), last})
 	}
 	return newPaperPad(p, answers...)
 }
 
 // newPaperNumber asks how many.
 func newPaperNumber(f *fromPaper) screen {
-	p := &paperPad{sh: f.sh, title: "How many", ask: f.sh.now().itemName(f.line.Piece), most: 4}
+	p := &paperPad{sh: f.sh, title: words.L("How many"), ask: f.sh.now().itemName(f.line.Piece), most: 4}
 	p.shown = func(typed string) string { return typed }
 	p.right = func(typed string) bool { return typed != "" && typed[0] != '0' }
 	p.done = func(cell string) {
 		f.line.Quantity = cell
 		f.then(newPaperWhere(f))
 	}
-	return newPaperPad(p, paperAnswer{"unreadable", "Cannot be read", tarpsheet.Unknown})
+	return newPaperPad(p, paperAnswer{"unreadable", words.L("Cannot be read"), tarpsheet.Unknown})
 }
 
 // paperPiece finds the piece by its letters.
@@ -307,7 +316,7 @@ type paperPiece struct {
 func newPaperPiece(f *fromPaper) screen {
 	p := &paperPiece{f: f}
 	p.out = parts.NewReadout(parts.ReadoutView{ID: "typed"})
-	p.none = parts.NewKey(parts.KeyView{ID: "unreadable", Title: "Cannot be read", Second: "kept as unknown", Lay: parts.LayLeft}, func() {
+	p.none = parts.NewKey(parts.KeyView{ID: "unreadable", Title: words.L("Cannot be read"), Second: words.L("kept as unknown"), Lay: parts.LayLeft}, func() {
 		f.line.Piece, f.line.Quantity = tarpsheet.Unknown, ""
 		f.then(newPaperWhere(f))
 	})
@@ -347,7 +356,7 @@ func (p *paperPiece) layout(size fyne.Size) {
 func (p *paperPiece) show(n *now) head {
 	v := parts.ReadoutView{ID: "typed", Text: p.typed, Tone: parts.Live, Role: look.Place}
 	if p.typed == "" {
-		v.Text, v.Role, v.Tone = "Three letters of the piece", look.Lead, parts.Hole
+		v.Text, v.Role, v.Tone = words.L("Three letters of the piece"), look.Lead, parts.Hole
 	}
 	p.out.Set(v)
 	p.lines = nil
@@ -355,11 +364,11 @@ func (p *paperPiece) show(n *now) head {
 		p.lines = n.ranked(want)
 	}
 	p.found.SetLen(len(p.lines))
-	line := "What was written at " + p.f.line.Time
+	line := words.F("What was written at %s", p.f.line.Time)
 	if p.f.line.Time == tarpsheet.Unknown {
-		line = "What was written, at a time that cannot be read"
+		line = words.L("What was written, at a time that cannot be read")
 	}
-	return head{title: "Piece", sentence: line, back: true}
+	return head{title: words.L("Piece"), sentence: line, back: true}
 }
 
 func (p *paperPiece) take(id string) {

@@ -1,174 +1,136 @@
 package ui
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 
 	"tarpside/model"
+	"tarpside/model/rundown"
+	"tarpside/ui/words"
 )
 
-// gaugeView is the newest reading of a line that is out.
+// gaugeView is what a piece with a gauge that is out has left.
 type gaugeView struct {
 	Item   string
 	Name   string
 	Place  string
-	Figure string // "600"
+	Work   bool   // at a place of the scene, not on the tarp
+	Figure string // as read: "600"
 	Unit   string // "psi"
 	At     string // when it was read, or since when it is there: "19:31, 19 min ago"
-	Low    bool   // under the item's limit
-	Limit  string // "under 1150"
+	Low    bool   // it takes the alarm
+	Under  string // "under 1150": the reading is under the item's limit
+	Timed  bool   // the minutes can be said
+	Left   int    // minutes left now
+	Till   string // until when, at work
+	By     string // "by 2 readings", "by table"
 }
 
-// figure is the reading with its unit.
-func (g gaugeView) figure() string {
+// reading is what was read, with its unit.
+func (g gaugeView) reading() string {
 	if g.Figure == "" {
-		return "No reading"
+		return words.L("No reading")
 	}
 	return g.Figure + " " + g.Unit
 }
 
-// when says how old the reading is, and that it is low.
+// figure is the time left, where one can be said; else the reading.
+func (g gaugeView) figure() string {
+	switch {
+	case !g.Timed || g.Till == "":
+		return g.reading()
+	case g.Left == 0:
+		return "no minute left"
+	}
+	return fmt.Sprintf("%d min left", g.Left)
+}
+
+// when says what was read and how old it is, and that it is low.
 func (g gaugeView) when() string {
 	switch {
 	case g.Figure == "":
 		return "There since " + g.At
-	case g.Low:
-		return capital(g.Limit) + ". Read " + g.At
+	case g.Timed && g.Till != "":
+		return capital(g.reading()) + " at " + g.At + ", " + g.By
+	case g.Under != "":
+		return capital(g.Under) + ". Read " + g.At
 	}
-	return "Read " + g.At
+	return words.F("Read %s", g.At)
 }
 
-// gauges are the readings as they were taken, of pieces that are out: those
-// at work before those on the tarp, the low ones first, the oldest reading
-// last. Oxygen and air at work that nobody has read stand among them; other
-// pieces at work that were never read are named in one sentence.
+// gauges are the pieces with a gauge that are out, what warns first: those at
+// work before those on the tarp. Oxygen and air at work that nobody has read
+// stand among them; other pieces at work that were never read are named in
+// one sentence.
 func (n *now) gauges() (read []gaugeView, unread string) {
-	type row struct {
-		v    gaugeView
-		rank int
-		at   int64
-	}
-	last, since := n.gaugeEntries()
-	var rows []row
+	return n.gaugeViews(n.figures())
+}
+
+// figures are the sums of what runs down.
+func (n *now) figures() []rundown.Figure {
+	return rundown.Figures(n.s, n.pic.Entries, n.scene.ID, n.at.UnixMilli(), n.sumSettings().run)
+}
+
+func (n *now) gaugeViews(figures []rundown.Figure) (read []gaugeView, unread string) {
 	var names []string
-	for i := range n.d.Items {
-		it := &n.d.Items[i]
-		ask, ok := n.gaugeOf(it)
-		p := n.s.Real(n.whereOut(i))
-		if !ok || p.Kind != model.Tarp && p.Kind != model.At {
-			continue
+	var blank []gaugeView
+	for k := range figures {
+		f := &figures[k]
+		it := &n.d.Items[f.Line]
+		v := n.gaugeView(f)
+		switch gas := f.Check == "oxygen" || f.Stock(); {
+		case f.Read:
+			read = append(read, v)
+		case f.Working && gas:
+			blank = append(blank, v)
+		case f.Working && it.Critical:
+			names = append(names, low(it.Short())+" ("+v.Place+n.sinceWords(f.Since)+")")
 		}
-		e, seen := last[it.ID]
-		gas := ask.Check == "oxygen" || ask.Check == "air"
-		v := gaugeView{Item: it.ID, Name: it.Short(), Place: n.placeName(p)}
-		switch {
-		case !seen && p.Kind == model.At && gas:
-			e.at = since[it.ID]
-		case !seen:
-			if p.Kind == model.At && it.Critical {
-				names = append(names, low(it.Short())+" ("+n.placeName(p)+n.sinceWords(since[it.ID])+")")
-			}
-			continue
-		default:
-			v.Figure, v.Unit, _ = strings.Cut(gaugeWord(e.answer), " ")
-			v.Low = ask.HasLimit && e.answer.Number < ask.Limit
-		}
-		v.At = fmt.Sprintf("%s, %d min ago", n.clock(e.at), (n.at.UnixMilli()-e.at)/60000)
-		if v.Low {
-			v.Limit = fmt.Sprintf("under %g", ask.Limit)
-		}
-		r := row{v: v, at: e.at}
-		if p.Kind == model.Tarp {
-			r.rank += 2
-		}
-		if !v.Low {
-			r.rank++
-		}
-		rows = append(rows, r)
 	}
-	slices.SortStableFunc(rows, func(a, b row) int { return cmp.Or(a.rank-b.rank, cmp.Compare(b.at, a.at)) })
-	for _, r := range rows {
-		read = append(read, r.v)
+	k := slices.IndexFunc(read, func(v gaugeView) bool { return !v.Low || !v.Work })
+	if k < 0 {
+		k = len(read)
 	}
-	return read, strings.Join(names, ", ")
+	return slices.Insert(read, k, blank...), strings.Join(names, ", ")
+}
+
+func (n *now) gaugeView(f *rundown.Figure) gaugeView {
+	it := &n.d.Items[f.Line]
+	v := gaugeView{Item: it.ID, Name: it.Short(), Place: n.placeName(f.Place), Work: f.Working}
+	at := f.Since
+	if f.Read {
+		at = f.At
+		v.Figure, v.Unit, _ = strings.Cut(gaugeWord(f.Answer), " ")
+		v.Low = f.Warn || f.Under && !(f.Timed && f.Working)
+		v.Timed, v.Left = f.Timed, int(f.Left)
+	}
+	v.At = n.ago(at)
+	if f.Under {
+		v.Under = fmt.Sprintf("under %g", f.Limit)
+	}
+	if f.Timed {
+		v.By = "by table"
+		if f.Measured {
+			v.By = fmt.Sprintf("by %d readings", f.Readings)
+		}
+		if f.Working {
+			v.Till = n.clock(f.Until)
+		}
+	}
+	return v
+}
+
+// ago is a time and how long ago it was.
+func (n *now) ago(at int64) string {
+	return fmt.Sprintf("%s, %d min ago", n.clock(at), max(0, (n.at.UnixMilli()-at)/60000))
 }
 
 func (n *now) sinceWords(at int64) string {
 	if at == 0 {
 		return ""
 	}
-	return " since " + n.clock(at)
-}
-
-// gaugeOf is the check of an item that is a number.
-func (n *now) gaugeOf(it *model.Item) (model.Ask, bool) {
-	for _, a := range it.Checks {
-		if c := n.d.Check(a.Check); c != nil && c.Number {
-			return a, true
-		}
-	}
-	return model.Ask{}, false
-}
-
-// whereOut is a place of the line other than its home, or the home place if
-// there is none.
-func (n *now) whereOut(i int) model.Place {
-	home := n.s.HomeOf(i)
-	for _, st := range n.s.Line(i).Stacks {
-		if st.Place != home {
-			return st.Place
-		}
-	}
-	return home
-}
-
-type gaugeEntry struct {
-	answer model.Answer
-	at     int64
-}
-
-// gaugeEntries finds the newest reading of each item and since when it, or
-// the kit that it is in, is where it is.
-func (n *now) gaugeEntries() (last map[string]gaugeEntry, since map[string]int64) {
-	last, since = map[string]gaugeEntry{}, map[string]int64{}
-	for i := range n.pic.Entries {
-		e := &n.pic.Entries[i]
-		if e.Scene != n.scene.ID {
-			continue
-		}
-		if e.Taken() {
-			for _, m := range e.Moves {
-				n.movedAt(m.Item, e.At(), since)
-			}
-		} // what was refused was read all the same
-		it := n.d.Item(e.Item)
-		if it == nil || e.Reading == "" {
-			continue
-		}
-		answers, err := model.ParseReading(n.d, e.Reading, e.Verb == model.Stow)
-		if err != nil {
-			continue
-		}
-		for _, a := range answers {
-			if c := n.d.Check(a.Check); c != nil && c.Number {
-				if _, own := it.Ask(a.Check); own {
-					last[it.ID] = gaugeEntry{a, e.At()}
-				}
-			}
-		}
-	}
-	return last, since
-}
-
-func (n *now) movedAt(item string, at int64, since map[string]int64) {
-	since[item] = at
-	if k := n.d.ItemIndex(item); k >= 0 {
-		for _, c := range n.d.Inside(k) {
-			n.movedAt(n.d.Items[c].ID, at, since)
-		}
-	}
+	return words.F(" since %s", n.clock(at))
 }
 
 // alertView is the one line of what is wrong, the worst first.
@@ -180,8 +142,8 @@ type alertView struct {
 }
 
 // alert finds the worst that is open. Nothing pops up: it is one line.
-func (n *now) alert() alertView {
-	all := n.alerts()
+func (n *now) alert(figures []rundown.Figure) alertView {
+	all := n.alerts(figures)
 	if len(all) == 0 {
 		return alertView{}
 	}
@@ -192,8 +154,8 @@ func (n *now) alert() alertView {
 
 // alerts lists what is open, the worst first: old data, two claims, pieces
 // that nobody can explain, low gauges at work, pieces left without a
-// signature, pieces that counts saw too many, unknown pieces.
-func (n *now) alerts() []alertView {
+// signature, pieces that counts saw too many, pieces out long, unknown pieces.
+func (n *now) alerts(figures []rundown.Figure) []alertView {
 	var out []alertView
 	add := func(icon string, loud bool, text string) {
 		out = append(out, alertView{Text: text, Icon: icon, Loud: loud})
@@ -210,33 +172,40 @@ func (n *now) alerts() []alertView {
 					at = append(at, p)
 				}
 			}
-			add("fork", true, it.Short()+": "+strings.Join(at, " or ")+"? Go and look")
+			add("fork", true, words.F("%s: %s? Go and look", it.Short(), strings.Join(at, words.L(" or "))))
 		}
 	}
 	for i := range n.d.Items {
 		if k := n.s.Line(i).N(model.Place{Kind: model.Unexplained}); k > 0 {
 			it := &n.d.Items[i]
-			add("look", true, fmt.Sprintf("%d unexplained: %s, %s", k, low(it.Short()), n.rigName(it.Rig)))
+			add("look", true, words.F("%d unexplained: %s, %s", k, low(it.Short()), n.rigName(it.Rig)))
 		}
 	}
-	gauges, _ := n.gauges()
-	for _, g := range gauges {
-		if g.Low && g.Place != "Tarp" {
-			add("hourglass", true, fmt.Sprintf("%s at %s: %s %s, read %s", g.Name, g.Place, g.Figure, g.Unit, g.At))
+	for k := range figures {
+		f := &figures[k]
+		switch g := n.gaugeView(f); {
+		case !f.Working || !g.Low:
+		case g.Timed:
+			add("hourglass", true, fmt.Sprintf("%s at %s: %s. %s at %s", g.Name, g.Place, g.figure(), g.reading(), g.At))
+		default:
+			add("hourglass", true, fmt.Sprintf("%s at %s: %s, read %s", g.Name, g.Place, g.reading(), g.At))
 		}
 	}
 	for _, rig := range n.scene.Left {
 		if k := n.leftBy(rig); k > 0 && !slices.Contains(n.scene.Accepted, rig) {
-			add("leave", true, fmt.Sprintf("%s left %s here. Nobody signed for them", n.rigName(rig), plural(k, "line")))
+			add("leave", true, words.F("%s left %s here. Nobody signed for them", n.rigName(rig), words.N("%d line", "%d lines", k)))
 		}
 	}
 	for i := range n.d.Items {
 		if x := n.s.Extra(i, n.scene.ID); x > 0 {
-			add("plus", true, fmt.Sprintf("%d too many on %s: %s", x, n.rigName(n.d.Items[i].Rig), low(many(n.d.Items[i].Short()))))
+			add("plus", true, words.F("%d too many on %s: %s", x, n.rigName(n.d.Items[i].Rig), low(many(n.d.Items[i].Short()))))
 		}
 	}
+	if text := n.longWords(figures); text != "" {
+		add("clock", false, text)
+	}
 	for _, u := range n.scene.Unknown {
-		add("unknown", false, "Whose is it? "+u)
+		add("unknown", false, words.F("Whose is it? %s", u))
 	}
 	return out
 }

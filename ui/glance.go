@@ -10,6 +10,7 @@ import (
 
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // glanceScreen is one page for the officer: what is where, what runs down,
@@ -25,16 +26,10 @@ type glanceScreen struct {
 	bands  []*reading[bandDrawn]
 	foot   *reading[string] // places without room, and what is with others
 	none   *reading[string]
-	gauges *reading[gaugesDrawn]
+	gauges *gaugePanel
 	sent   *reading[[]sentDrawn]
 	free   *reading[[]freeView]
 	alert  *reading[alertView]
-}
-
-// gaugesDrawn is the panel of readings.
-type gaugesDrawn struct {
-	Read   []gaugeView
-	Unread string
 }
 
 // sentDrawn is a rig and what it could not do.
@@ -45,12 +40,12 @@ type sentDrawn struct {
 
 func newGlance(sh *Shell) screen {
 	g := &glanceScreen{sh: sh}
-	g.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: "Read\naloud", Icon: "say", Tone: parts.Header},
-		func() { sh.open(newAloud(sh, "Glance", (*now).aloudGlance)) })
-	g.away = parts.NewKey(parts.KeyView{ID: "rig-leaving", Title: "Rig\nleaving", Icon: "leave", Tone: parts.Header}, g.leaving)
+	g.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: words.L("Read\naloud"), Icon: "say", Tone: parts.Header},
+		func() { sh.open(newAloud(sh, words.L("Glance"), (*now).aloudGlance)) })
+	g.away = parts.NewKey(parts.KeyView{ID: "rig-leaving", Title: words.L("Rig\nleaving"), Icon: "leave", Tone: parts.Header}, g.leaving)
 	g.foot = newReading(paintGlanceFoot)
 	g.none = newReading(paintNothingOut)
-	g.gauges = newReading(paintGauges)
+	g.gauges = newGaugePanel(func() { sh.open(newRunning(sh, g.gauges.first())) })
 	g.sent = newReading(paintSent)
 	g.free = newReading(paintFree)
 	g.alert = newReading(paintAlert)
@@ -71,9 +66,9 @@ func (g *glanceScreen) leaving() {
 	var list []choice
 	for _, r := range rigs {
 		a := n.account(r)
-		list = append(list, choice{kind: parts.KindRig, id: r, title: n.rigName(r), second: fmt.Sprintf("%d pieces off", a.CameOff-a.Home), mark: n.mark(r)})
+		list = append(list, choice{kind: parts.KindRig, id: r, title: n.rigName(r), second: words.F("%d pieces off", a.CameOff-a.Home), mark: n.mark(r)})
 	}
-	g.sh.open(newChooser(g.sh, "Which rig must go?", "Its pieces are split into grab now, leave, and already elsewhere", list, func(rig string) {
+	g.sh.open(newChooser(g.sh, words.L("Which rig must go?"), words.L("Its pieces are split into grab now, leave, and already elsewhere"), list, func(rig string) {
 		g.sh.over = nil
 		g.sh.open(newRelease(g.sh, rig))
 	}))
@@ -86,36 +81,36 @@ func (g *glanceScreen) show(n *now) head {
 		g.fill(n)
 		relay(g.root)
 	}
-	return head{title: "Glance", sentence: v.Sentence, middle: []fyne.CanvasObject{g.aloud, g.away}, widths: []float32{152, 152}, gap: 8}
+	return head{title: words.L("Glance"), sentence: v.Sentence, middle: []fyne.CanvasObject{g.aloud, g.away}, widths: []float32{152, 152}, gap: 8}
 }
 
 // fill gives every part what it shows. The bands are filled by the layout,
 // which knows how many names each has room for.
 func (g *glanceScreen) fill(n *now) {
 	v := &g.view
-	g.gauges.set(gaugesDrawn{v.Gauges, v.Unread}, "gauges", gaugeWords(v.Gauges, v.Unread))
+	g.gauges.set(gaugesDrawn{v.Gauges, v.Unread})
 	var sent []sentDrawn
-	var words []string
+	var said []string
 	for _, s := range v.Sent {
 		sent = append(sent, sentDrawn{n.mark(s.Rig), s})
-		words = append(words, s.Name+": "+s.words(s.count()))
+		said = append(said, s.Name+": "+s.words(s.count()))
 	}
-	g.sent.set(sent, "if-sent-now", strings.Join(words, " "))
+	g.sent.set(sent, "if-sent-now", strings.Join(said, " "))
 	var free []string
 	for _, f := range v.Free {
 		free = append(free, fmt.Sprintf("%d %s", f.Count, low(f.Name)))
 	}
-	g.free.set(v.Free, "free-now", "Free now: "+strings.Join(free, ", "))
+	g.free.set(v.Free, "free-now", words.F("Free now: %s", strings.Join(free, ", ")))
 	g.alert.set(v.Alert, "alert", v.Alert.words())
-	more := nothingOutMore
+	more := words.L(nothingOutMore)
 	if v.Away != "" {
-		more = nothingHere
+		more = words.L(nothingHere)
 	}
-	g.none.set(more, "nothing-out", nothingOut+". "+more)
+	g.none.set(more, "nothing-out", words.L(nothingOut)+". "+more)
 	for len(g.bands) < len(v.Bands) {
 		g.bands = append(g.bands, newReading(paintBand))
 	}
-	g.root.Objects = []fyne.CanvasObject{g.free.obj, g.gauges.obj, g.sent.obj}
+	g.root.Objects = []fyne.CanvasObject{g.free.obj, g.gauges, g.sent.obj}
 	if v.Alert.Text != "" {
 		g.root.Objects = append(g.root.Objects, g.alert.obj)
 	}
@@ -176,7 +171,7 @@ func (g *glanceScreen) layRight(x, w, h float32) {
 	head := look.U(36)
 	sent := head + row*float32(len(g.view.Sent))
 	sent = min(sent, h*0.62)
-	place(g.gauges.obj, x, 0, w, h-sent)
+	place(g.gauges, x, 0, w, h-sent)
 	place(g.sent.obj, x, h-sent, w, sent)
 }
 
@@ -186,7 +181,7 @@ func (g *glanceScreen) layBands(w, h float32) {
 	bands := g.view.Bands
 	foot := ""
 	if g.view.Away != "" {
-		foot = "Elsewhere: " + g.view.Away
+		foot = words.F("Elsewhere: %s", g.view.Away)
 	}
 	footH := look.U(30)
 	shown := len(bands)
@@ -194,7 +189,7 @@ func (g *glanceScreen) layBands(w, h float32) {
 		shown--
 	}
 	for _, b := range bands[shown:] {
-		foot = strings.TrimSuffix(fmt.Sprintf("Also %s, %s. %s", b.Name, plural(b.Lines, "line"), foot), " ")
+		foot = strings.TrimSuffix(words.F("Also %s, %s.", b.Name, words.N("%d line", "%d lines", b.Lines))+" "+foot, " ")
 		g.bands[slices.IndexFunc(bands, func(x bandView) bool { return x.Place == b.Place })].obj.Hide()
 	}
 	switch text := fyne.MeasureText(foot, look.Body.Base(), look.Body.Style()).Width; {

@@ -10,6 +10,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // Sizes of a band, in design pixels.
@@ -106,14 +107,14 @@ func (b bandView) words() string {
 	for _, n := range b.Names {
 		names = append(names, n.Said)
 	}
-	return fmt.Sprintf("%s, %s: %s", b.Name, plural(b.Lines, "line"), strings.Join(names, ", "))
+	return fmt.Sprintf("%s, %s: %s", b.Name, words.N("%d line", "%d lines", b.Lines), strings.Join(names, ", "))
 }
 
 func paintBand(d *bandDrawn, p *parts.Pen, size fyne.Size) {
 	b := &d.Band
 	in := look.U(8)
 	name := p.Write(b.Name, parts.Ink{Role: look.Place, Lines: 1}, in, look.U(6), look.U(bandTitle)-look.U(14), 0)
-	p.Write(parts.B(fmt.Sprint(b.Lines))+plural(b.Lines, " line")[len(fmt.Sprint(b.Lines)):], parts.Ink{Role: look.Body, Lines: 1}, in, look.U(4)+name.H, look.U(bandTitle)-in, 0)
+	p.Write(words.N("%s line", "%s lines", b.Lines, parts.B(fmt.Sprint(b.Lines))), parts.Ink{Role: look.Body, Lines: 1}, in, look.U(4)+name.H, look.U(bandTitle)-in, 0)
 	x := look.U(bandTitle)
 	cell := (size.Width - x) / float32(max(d.Cols, 1))
 	row := look.U(bandRow)
@@ -132,11 +133,11 @@ func paintBand(d *bandDrawn, p *parts.Pen, size fyne.Size) {
 			}
 			switch {
 			case k == 0:
-				return parts.B(fmt.Sprintf("%d more", d.hidden)) + plural(d.hidden, " line")[len(fmt.Sprint(d.hidden)):]
+				return words.N("%s line", "%s lines", d.hidden, parts.B(words.F("%d more", d.hidden)))
 			case k < len(d.Rest):
-				return parts.B(fmt.Sprintf("%d more,", d.hidden)) + " such as " + strings.Join(names, ", ")
+				return words.F("%s such as %s", parts.B(words.F("%d more,", d.hidden)), strings.Join(names, ", "))
 			}
-			return parts.B(fmt.Sprintf("%d more:", d.hidden)) + " " + strings.Join(names, ", ")
+			return parts.B(words.F("%d more:", d.hidden)) + " " + strings.Join(names, ", ")
 		})
 		p.Write(text, parts.Ink{Role: look.Body, Lines: 1}, x, look.U(9)+float32(d.Rows)*row, size.Width-x-look.U(8), 0)
 	}
@@ -145,10 +146,10 @@ func paintBand(d *bandDrawn, p *parts.Pen, size fyne.Size) {
 	}
 }
 
-const (
-	nothingOut     = "Nothing is out"
-	nothingOutMore = "Every piece is in its slot. What is pulled, or taken straight off the rig, shows here place by place."
-	nothingHere    = "Nothing lies on the tarp or at a place of the scene. What is with others or not ready stands below."
+var (
+	nothingOut     = words.K("Nothing is out")
+	nothingOutMore = words.K("Every piece is in its slot. What is pulled, or taken straight off the rig, shows here place by place.")
+	nothingHere    = words.K("Nothing lies on the tarp or at a place of the scene. What is with others or not ready stands below.")
 )
 
 func paintNothingOut(more *string, p *parts.Pen, size fyne.Size) {
@@ -156,7 +157,7 @@ func paintNothingOut(more *string, p *parts.Pen, size fyne.Size) {
 	in := look.U(32)
 	side := look.U(56)
 	p.Icon("home", look.Accent, in, in, side)
-	l := p.Write(nothingOut, parts.Ink{Role: look.Place, Lines: 1}, in, in+side+look.U(16), size.Width-2*in, 0)
+	l := p.Write(words.L(nothingOut), parts.Ink{Role: look.Place, Lines: 1}, in, in+side+look.U(16), size.Width-2*in, 0)
 	p.Write(*more, parts.Ink{Role: look.Sentence}, in, in+side+look.U(24)+l.H, min(size.Width-2*in, look.U(560)), 0)
 }
 
@@ -168,117 +169,12 @@ func paintGlanceFoot(s *string, p *parts.Pen, size fyne.Size) {
 	p.Middle(*s, parts.Ink{Role: look.Body, Lines: 2}, look.U(8), look.U(2), size.Width-look.U(16), size.Height)
 }
 
-// gaugeWords is the panel of readings as one text.
-func gaugeWords(read []gaugeView, unread string) string {
-	var out []string
-	for _, g := range read {
-		out = append(out, fmt.Sprintf("%s, %s: %s. %s", g.Name, g.Place, g.figure(), g.when()))
-	}
-	if unread != "" {
-		out = append(out, "Not read: "+unread)
-	}
-	if len(out) == 0 {
-		return "No gauge is out"
-	}
-	return strings.Join(out, ". ")
-}
-
-func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
-	x := look.U(14)
-	w := size.Width - x
-	p.Fill(0, 0, look.U(1), size.Height-look.U(8), look.Line)
-	head := p.Write("Running down", parts.Ink{Role: look.TileName, Lines: 1}, x, look.U(4), w, 0)
-	p.Write("as last read", parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, x+head.W+look.U(10), look.U(6), w-head.W-look.U(10), 0)
-	y := look.U(36)
-	room := size.Height - look.U(8)
-	if len(v.Read) == 0 && v.Unread == "" {
-		p.Write("Nothing with a gauge is out.", parts.Ink{Role: look.Body}, x, y, w, 0)
-		return
-	}
-	room -= look.U(28) // for what was not read
-	hidden := 0
-	for i, g := range v.Read {
-		need := look.U(44)
-		if i == 0 && g.Low {
-			need = look.U(78)
-		}
-		if y+need > room && i > 0 {
-			hidden = len(v.Read) - i
-			break
-		}
-		if i == 0 && g.Low {
-			paintWorst(g, p, x, y, w, need)
-		} else {
-			paintGauge(g, p, x, y, w, need)
-		}
-		y += need + look.U(6)
-	}
-	paintUnread(v, hidden, p, x, y, w, size.Height-look.U(8)-y)
-}
-
-// paintUnread names what was never read, and counts the readings that had no
-// room.
-func paintUnread(v *gaugesDrawn, hidden int, p *parts.Pen, x, y, w, h float32) {
-	first := ""
-	if hidden > 0 {
-		first = parts.B(plural(hidden, "more reading")) + ". "
-	}
-	var all []string
-	if v.Unread != "" {
-		all = strings.Split(v.Unread, ", ")
-	}
-	if first == "" && len(all) == 0 {
-		return
-	}
-	p.Icon("clock", look.Text, x, y+look.U(1), look.U(24))
-	x, w = x+look.U(36), w-look.U(36)
-	text := longest(p, len(all), look.Body, w, max(1, int(h/look.U(23))), func(k int) string {
-		switch {
-		case len(all) == 0:
-			return first
-		case k == 0 && first != "":
-			return first + parts.B(fmt.Sprintf("%d not read", len(all)))
-		case k == 0:
-			return parts.B(plural(len(all), "gauge") + " not read")
-		case k < len(all):
-			return first + parts.B("Not read: ") + strings.Join(all[:k], ", ") + fmt.Sprintf(", %d more", len(all)-k)
-		}
-		return first + parts.B("Not read: ") + strings.Join(all, ", ")
-	})
-	p.Write(text, parts.Ink{Role: look.Body}, x, y, w, max(h, look.U(23)))
-}
-
-// paintWorst draws the lowest reading large, on the ground of an alarm.
-func paintWorst(g gaugeView, p *parts.Pen, x, y, w, h float32) {
-	p.Rect(x, y, w, h, look.AlarmGround, look.Alarm, look.U(2), look.U(look.RadiusPanel))
-	in := look.U(12)
-	fig := p.Middle(g.Figure, parts.Ink{Role: look.Hand, Color: look.Alarm, Lines: 1}, x+in, y, w*0.4, h)
-	unit := p.Fit(g.Unit, parts.Ink{Role: look.Body, Lines: 1}, w*0.2, 0)
-	p.Put(unit, x+in+fig.W+look.U(6), y+h/2+look.U(2), unit.W)
-	tx := x + in + fig.W + unit.W + look.U(20)
-	tw := x + w - tx - look.U(8)
-	p.Stack(tx, y, tw, h, p.Fit(g.Name+", "+g.Place, parts.Ink{Role: look.BodyBold, Lines: 2}, tw, h*0.6),
-		p.Fit(g.when(), parts.Ink{Role: look.Small, Lines: 2}, tw, h*0.6))
-}
-
-func paintGauge(g gaugeView, p *parts.Pen, x, y, w, h float32) {
-	color, icon := look.Text, "clock"
-	if g.Low {
-		color, icon = look.Alarm, "hourglass"
-	}
-	p.Icon(icon, color, x, y+(h-look.U(26))/2, look.U(26))
-	tx := x + look.U(36)
-	tw := w - look.U(38)
-	p.Stack(tx, y, tw, h, p.Fit(g.Name+", "+g.Place+": "+low(g.figure()), parts.Ink{Role: look.BodyBold, Color: color, Lines: 1}, tw, 0),
-		p.Fit(g.when(), parts.Ink{Role: look.Small, Lines: 1}, tw, 0))
-}
-
 func paintSent(v *[]sentDrawn, p *parts.Pen, size fyne.Size) {
 	x := look.U(14)
 	w := size.Width - x
 	p.Fill(x, 0, w, look.U(1), look.Line)
 	p.Fill(0, 0, look.U(1), size.Height-look.U(8), look.Line)
-	p.Write("If sent now", parts.Ink{Role: look.TileName, Lines: 1}, x, look.U(5), w, 0)
+	p.Write(words.L("If sent now"), parts.Ink{Role: look.TileName, Lines: 1}, x, look.U(5), w, 0)
 	y := look.U(34)
 	if len(*v) == 0 {
 		return
@@ -302,9 +198,9 @@ func paintSent(v *[]sentDrawn, p *parts.Pen, size fyne.Size) {
 func paintFree(v *[]freeView, p *parts.Pen, size fyne.Size) {
 	p.Fill(0, look.U(2), size.Width, look.U(1), look.Line)
 	title := look.U(freeTitle)
-	p.Middle("Free\nnow", parts.Ink{Role: look.Name}, look.U(8), 0, title-look.U(8), size.Height)
+	p.Middle(words.L("Free\nnow"), parts.Ink{Role: look.Name}, look.U(8), 0, title-look.U(8), size.Height)
 	if len(*v) == 0 {
-		p.Middle("No critical families are set in the stores, so nothing can be counted here.", parts.Ink{Role: look.Body}, title, 0, size.Width-title, size.Height)
+		p.Middle(words.L("No critical families are set in the stores, so nothing can be counted here."), parts.Ink{Role: look.Body}, title, 0, size.Width-title, size.Height)
 		return
 	}
 	cell := (size.Width - title) / float32(len(*v))
@@ -328,7 +224,7 @@ func paintFree(v *[]freeView, p *parts.Pen, size fyne.Size) {
 func paintWhose(f freeView, p *parts.Pen, x, y, w float32) {
 	side := look.U(22)
 	if f.Count == 0 {
-		p.Write("none free", parts.Ink{Role: look.Small, Color: look.Alarm, Lines: 1}, x, y, w, 0)
+		p.Write(parts.Or(words.L("none free"), words.L("none")), parts.Ink{Role: look.Small, Color: look.Alarm, Lines: 1}, x, y, w, 0)
 		return
 	}
 	var need float32
@@ -347,7 +243,7 @@ func paintWhose(f freeView, p *parts.Pen, x, y, w float32) {
 		}
 		x, left = x+step+look.U(6), left-step-look.U(6)
 	}
-	if word := p.Fit("tarp", parts.Ink{Role: look.Small, Lines: 1}, w, 0); f.OnTarp && word.W <= left {
+	if word := p.Fit(words.L("tarp"), parts.Ink{Role: look.Small, Lines: 1}, w, 0); f.OnTarp && word.W <= left {
 		p.Put(word, x, y+(side-word.H)/2, word.W)
 	}
 }
@@ -356,7 +252,7 @@ func (v alertView) words() string {
 	if v.More == 0 {
 		return v.Text
 	}
-	return fmt.Sprintf("%s. And %d more", v.Text, v.More)
+	return words.F("%s. And %d more", v.Text, v.More)
 }
 
 func paintAlert(v *alertView, p *parts.Pen, size fyne.Size) {
@@ -369,7 +265,7 @@ func paintAlert(v *alertView, p *parts.Pen, size fyne.Size) {
 	p.Icon(v.Icon, ink, look.U(12), (size.Height-side)/2, side)
 	end := size.Width - look.U(14)
 	if v.More > 0 {
-		more := p.Fit(fmt.Sprintf("and %d more", v.More), parts.Ink{Role: look.Body, Lines: 1}, size.Width/4, 0)
+		more := p.Fit(words.F("and %d more", v.More), parts.Ink{Role: look.Body, Lines: 1}, size.Width/4, 0)
 		p.Put(more, end-more.W, (size.Height-more.H)/2, more.W)
 		end -= more.W + look.U(16)
 	}

@@ -9,6 +9,7 @@ import (
 
 	"tarpside/model"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // glanceView is everything on Glance, as values.
@@ -39,12 +40,16 @@ type bandName struct {
 	Lines  int
 	Key    bool // to be named before the others
 	Tagged bool
+
+	stem    string   // of several: their name without the number
+	numbers []string // "1", "2"
 }
 
 // glance makes the view, with room for so many families at the foot.
 func (n *now) glance(cells int) glanceView {
-	v := glanceView{Sentence: n.age(), Bands: n.bands(), Away: n.awayLine(), Free: n.free(cells), Alert: n.alert()}
-	v.Gauges, v.Unread = n.gauges()
+	figures := n.figures()
+	v := glanceView{Sentence: n.age(), Bands: n.bands(), Away: n.awayLine(), Free: n.free(cells), Alert: n.alert(figures)}
+	v.Gauges, v.Unread = n.gaugeViews(figures)
 	for _, r := range n.present() {
 		v.Sent = append(v.Sent, n.sent(r))
 	}
@@ -78,15 +83,15 @@ func (n *now) age() string {
 	last := n.lastEntry()
 	switch min := n.ageMinutes(); {
 	case last == 0:
-		return "Nothing is logged yet"
+		return words.L("Nothing is logged yet")
 	case min < 1:
-		return "Last entry under a minute ago, " + n.clock(last)
+		return words.F("Last entry under a minute ago, %s", n.clock(last))
 	case min <= staleAfter:
-		return fmt.Sprintf("Last entry %d min ago, %s", min, n.clock(last))
+		return words.F("Last entry %d min ago, %s", min, n.clock(last))
 	case min < 120:
-		return fmt.Sprintf("Data is %d min old. Last entry %s", min, n.clock(last))
+		return words.F("Data is %d min old. Last entry %s", min, n.clock(last))
 	default:
-		return fmt.Sprintf("Data is %d hours old. Last entry %s", min/60, n.clock(last))
+		return words.F("Data is %d hours old. Last entry %s", min/60, n.clock(last))
 	}
 }
 
@@ -152,10 +157,10 @@ func (n *now) bandNames(rows []model.PlaceRow) []bandName {
 			b.Name += fmt.Sprintf(", %d", r.Quantity)
 		}
 		if t := n.s.Line(r.Line).TaggedOut; t > 0 {
-			b.Name, b.Said, b.Tagged = b.Name+", tagged", b.Said+" tagged", true
+			b.Name, b.Said, b.Tagged = words.F("%s, tagged", b.Name), words.F("%s tagged", b.Said), true
 		}
 		if who != "" {
-			b.Name, b.Said = b.Name+", "+who, b.Said+" with "+who
+			b.Name, b.Said = b.Name+", "+who, words.F("%s with %s", b.Said, who)
 		}
 		if k := len(out) - 1; k >= 0 && sameSeries(&out[k], b) {
 			continue
@@ -168,25 +173,33 @@ func (n *now) bandNames(rows []model.PlaceRow) []bandName {
 // sameSeries joins "Medium strut 2" to "Medium strut 1", where both are alike
 // but for the number.
 func sameSeries(a *bandName, b bandName) bool {
-	cut := strings.LastIndexByte(b.Name, ' ')
-	if cut < 0 || a.Mark != b.Mark || a.Key != b.Key || strings.Trim(b.Name[cut+1:], "0123456789") != "" {
+	stem, num := splitNumber(b.Name)
+	if num == "" || a.Mark != b.Mark || a.Key != b.Key {
 		return false
 	}
-	stem, tail, ok := strings.Cut(a.Name, b.Name[:cut]+" ")
-	if a.Lines > 1 {
-		stem, tail, ok = strings.Cut(a.Name, many(b.Name[:cut])+" ")
-	}
-	if !ok || stem != "" || strings.Trim(tail, "0123456789, and") != "" {
-		return false
-	}
-	num := b.Name[cut+1:]
 	if a.Lines == 1 {
-		a.Name = many(b.Name[:cut]) + " " + tail
+		var first string
+		if a.stem, first = splitNumber(a.Name); first != "" {
+			a.numbers = []string{first}
+		}
 	}
-	a.Name = strings.Replace(a.Name, " and ", ", ", 1) + " and " + num
+	if a.stem != stem || len(a.numbers) == 0 {
+		return false
+	}
+	a.numbers = append(a.numbers, num)
+	a.Name = many(stem) + " " + listed(a.numbers)
 	a.Said = low(a.Name)
 	a.Lines += b.Lines
 	return true
+}
+
+// splitNumber cuts the number off the end of a name.
+func splitNumber(name string) (stem, num string) {
+	cut := strings.LastIndexByte(name, ' ')
+	if cut < 0 || strings.Trim(name[cut+1:], "0123456789") != "" {
+		return name, ""
+	}
+	return name[:cut], name[cut+1:]
 }
 
 // awayLine is what has left the scene, in one line: "3 with Medic 9, 2 bagged".
@@ -195,11 +208,13 @@ func (n *now) awayLine() string {
 	for _, r := range n.books() {
 		switch r.Place.Kind {
 		case model.With:
-			count["with "+n.partyName(r.Place.Name)] += r.Quantity
+			count[words.F("with %s", n.partyName(r.Place.Name))] += r.Quantity
 		case model.Riding:
-			count["on "+n.partyName(r.Place.Name)] += r.Quantity
-		case model.Charging, model.Bagged:
-			count[string(r.Place.Kind)] += r.Quantity
+			count[words.F("on %s", n.partyName(r.Place.Name))] += r.Quantity
+		case model.Charging:
+			count[words.L("charging")] += r.Quantity
+		case model.Bagged:
+			count[words.L("bagged")] += r.Quantity
 		}
 	}
 	var out []string

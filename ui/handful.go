@@ -9,6 +9,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // handStrip is what is picked: its name, how many, and keys for handfuls.
@@ -33,8 +34,8 @@ func newHandStrip(t *tarpScreen) *handStrip {
 	for range 5 {
 		h.keys = append(h.keys, parts.NewQuantityKey("", "", false, nil))
 	}
-	h.kit = parts.NewKey(parts.KeyView{ID: "open-kit", Title: "Open", Second: "what is in it", Icon: "kit", Lay: parts.LayStack}, h.openKit)
-	h.drop = parts.NewKey(parts.KeyView{ID: "drop", Title: "Drop", Icon: "cross", Lay: parts.LayStack}, h.letGo)
+	h.kit = parts.NewKey(parts.KeyView{ID: "open-kit", Title: words.L("Open"), Second: parts.Or(words.L("what is in it"), words.L("inside")), Icon: "kit", Lay: parts.LayStack}, h.openKit)
+	h.drop = parts.NewKey(parts.KeyView{ID: "drop", Title: words.L("Drop"), Icon: "cross", Lay: parts.LayStack}, h.letGo)
 	h.Container = box(h.layout, h.panel, h.words, h.drop)
 	return h
 }
@@ -90,12 +91,12 @@ func (h *handStrip) show(n *now) {
 	if h.isKit {
 		objs = append(objs, h.kit)
 	}
-	text := fmt.Sprintf("%s\n%d of %d here picked", parts.B(it.Short()), p.n, p.most)
+	text := words.F("%s\n%d of %d here picked", parts.B(it.Short()), p.n, p.most)
 	if it.Quantity == 1 {
-		text = parts.B(it.Short()) + "\npicked"
+		text = words.F("%s\npicked", parts.B(it.Short()))
 	}
 	if len(picks) > 1 {
-		text = fmt.Sprintf("%s\nthe last: %s", parts.B(fmt.Sprintf("%d pieces picked", len(picks))), it.Short())
+		text = words.F("%s\nthe last: %s", parts.B(words.F("%d pieces picked", len(picks))), it.Short())
 	}
 	numbers := handful(p.most)
 	h.shown = 0
@@ -103,7 +104,7 @@ func (h *handStrip) show(n *now) {
 		for _, k := range append(numbers, p.most) {
 			title := fmt.Sprint(k)
 			if k == p.most {
-				title = "All " + title
+				title = words.F("All %d", k)
 			}
 			key := h.keys[h.shown]
 			key.Set(fmt.Sprint(k), title, p.n == k)

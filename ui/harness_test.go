@@ -39,6 +39,16 @@ func init() {
 // demoAt opens the window on the demo scene, logged up to a minute.
 func demoAt(t testing.TB, minute int, screen string, size fyne.Size, opt look.Options) *window {
 	t.Helper()
+	demo, err := fs.Sub(assets.Demo, "demo")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return tablesAt(t, demo, minute, screen, size, opt)
+}
+
+// tablesAt is demoAt with other tables of a department and a scene.
+func tablesAt(t testing.TB, demo fs.FS, minute int, screen string, size fyne.Size, opt look.Options) *window {
+	t.Helper()
 	w := &window{t: t, now: sceneStart.Add(time.Duration(minute) * time.Minute)}
 	b, err := board.Open(filepath.Join(t.TempDir(), "department.db"), board.Options{
 		Now: func() time.Time { return w.now }, Random: rand.NewChaCha8([32]byte([]byte("tarpside draws the same each run.")[:32])), Device: "A"})
@@ -47,10 +57,6 @@ func demoAt(t testing.TB, minute int, screen string, size fyne.Size, opt look.Op
 	}
 	t.Cleanup(func() { b.Close() })
 	w.board = b
-	demo, err := fs.Sub(assets.Demo, "demo")
-	if err != nil {
-		t.Fatal(err)
-	}
 	if _, err := b.LoadStores(demo, "", false); err != nil {
 		t.Fatal(err)
 	}

@@ -1,14 +1,13 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
 	"tarpside/board"
 	"tarpside/model"
 	"tarpside/model/judge"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // taps groups the entries of the scene by touch, the newest first, at most so
@@ -34,7 +33,7 @@ func (n *now) lastLine(tap []model.Entry) string {
 	e := tap[len(tap)-1] // taps run from the newest: the first act of the touch
 	text := n.actLine(&e)
 	if more := len(tap) - 1; more > 0 {
-		text += fmt.Sprintf(", and %d more", more)
+		text += words.F(", and %d more", more)
 	}
 	return parts.B(n.clock(e.At())) + "  " + text
 }
@@ -51,54 +50,54 @@ func (n *now) actLine(e *model.Entry) string {
 	}
 	switch e.Verb {
 	case model.Open:
-		return "Scene opened"
+		return words.L("Scene opened")
 	case model.Arrive:
-		return n.partyName(e.Rig) + " is here"
+		return words.F("%s is here", n.partyName(e.Rig))
 	case model.Leave:
-		return n.partyName(e.Rig) + " left"
+		return words.F("%s left", n.partyName(e.Rig))
 	case model.Release:
-		return n.partyName(e.Rig) + " is let go"
+		return words.F("%s is let go", n.partyName(e.Rig))
 	case model.Accept:
-		return n.memberName(e.By) + " signs for what " + n.partyName(e.Rig) + " leaves"
+		return words.F("%s signs for what %s leaves", n.memberName(e.By), n.partyName(e.Rig))
 	case model.Vouch:
-		return "By word, all of " + n.partyName(e.Rig) + " is aboard"
+		return words.F("By word, all of %s is aboard", n.partyName(e.Rig))
 	case model.Relieve:
-		return "Staging handed to " + n.memberName(e.Holder)
+		return words.F("Staging handed to %s", n.memberName(e.Holder))
 	case model.Close:
-		return "Scene closed"
+		return words.L("Scene closed")
 	case model.ClearUp:
-		return "Clear-up starts"
+		return words.L("Clear-up starts")
 	case model.Note:
-		return "Note: " + e.Note
+		return words.F("Note: %s", e.Note)
 	case model.Tag:
 		if e.Note != "" {
-			return name + " tagged: " + e.Note
+			return words.F("%s tagged: %s", name, e.Note)
 		}
-		return name + " tagged: " + e.Reading
+		return words.F("%s tagged: %s", name, e.Reading)
 	case model.CheckIt:
-		return name + " read: " + e.Reading
+		return words.F("%s read: %s", name, e.Reading)
 	case model.Override:
-		return n.memberName(e.By) + " lets " + e.Reading + " of " + name + " pass"
+		return words.F("%s lets %s of %s pass", n.memberName(e.By), e.Reading, name)
 	case model.Look:
-		return "Looked for " + name
+		return words.F("Looked for %s", name)
 	case model.Count:
-		return fmt.Sprintf("Counted %s: %d", name, e.Quantity)
+		return words.F("Counted %s: %d", name, e.Quantity)
 	case model.Repair:
-		return name + " back in service"
+		return words.F("%s back in service", name)
 	}
 	if text := n.wordsOf(e, name); text != "" {
 		return text
 	}
 	if len(e.Moves) == 0 {
-		return name + ": " + strings.ReplaceAll(string(e.Verb), "_", " ")
+		return name + ": " + verbName(e.Verb)
 	}
 	m := e.Moves[0]
-	text := fmt.Sprintf("%s, %s to %s", name, n.placeName(m.From), parts.B(n.placeName(m.To)))
+	text := words.F("%s, %s to %s", name, n.placeName(m.From), parts.B(n.placeName(m.To)))
 	if e.Holder != "" && (m.To.Kind == model.At || m.To.Kind == model.With) {
 		text += ", " + n.holderName(e.Holder)
 	}
 	if e.Verb == model.Correct {
-		text += ", corrected"
+		text += words.L(", corrected")
 	}
 	return text
 }
@@ -108,9 +107,9 @@ func (n *now) actLine(e *model.Entry) string {
 func (n *now) wordsOf(e *model.Entry, name string) string {
 	switch unlisted := e.Item != "" && n.d.ItemIndex(e.Item) < 0; {
 	case unlisted && e.Verb == model.Settle:
-		return "Unknown piece " + quoted(name) + " was: " + e.Note
+		return words.F("Unknown piece %s was: %s", quoted(name), e.Note)
 	case unlisted:
-		return "Unknown piece " + quoted(name)
+		return words.F("Unknown piece %s", quoted(name))
 	case e.Verb != model.Settle:
 		return ""
 	}
@@ -118,7 +117,7 @@ func (n *now) wordsOf(e *model.Entry, name string) string {
 	if p, err := model.ParsePlace(e.To); err == nil {
 		place = n.placeName(p)
 	}
-	return name + " is at " + place + ", both claims looked at"
+	return words.F("%s is at %s, both claims looked at", name, place)
 }
 
 // undoFor is the tap that takes the newest touch back that can be, as new
@@ -218,20 +217,20 @@ func (n *now) stripView(picks []pick) parts.StripView {
 		}
 	}
 	if len(picks) > 0 {
-		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "Now touch a place", Second: "More pieces can be picked first. They all go together."}
+		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("Now touch a place"), Second: parts.Or(words.L("More pieces can be picked first. They all go together."), words.L("More can be picked."))}
 	}
 	if n.pic.ReadOnly != "" {
-		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: "This window only reads", Second: n.pic.ReadOnly}
+		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: words.L("This window only reads"), Second: n.pic.ReadOnly}
 	}
 	if len(n.d.Items) == 0 {
-		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "No department is loaded", Second: "On the Tarp screen: load one, or look at the demo."}
+		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No department is loaded"), Second: words.L("On the Tarp screen: load one, or look at the demo.")}
 	}
 	if n.scene.ID == "" || n.scene.Closed {
-		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: "No scene is open", Second: "Open one when the call comes. What is still out stays on the board.",
-			Keys: [2]parts.StripKey{{ID: "open-scene", Title: "Open a scene", Filled: true}}}
+		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No scene is open"), Second: words.L("Open one when the call comes. What is still out stays on the board."),
+			Keys: [2]parts.StripKey{{ID: "open-scene", Title: words.L("Open a scene"), Filled: true}}}
 	}
 	taps := n.taps(2)
-	v := parts.StripView{ID: "last", Title: "Nothing logged yet", Second: "Touch a piece, then where it goes."}
+	v := parts.StripView{ID: "last", Title: words.L("Nothing logged yet"), Second: words.L("Touch a piece, then where it goes.")}
 	if len(taps) > 0 {
 		v.Title, v.Second = n.lastLine(taps[0]), ""
 	}
@@ -245,7 +244,7 @@ func (n *now) stripView(picks []pick) parts.StripView {
 func (n *now) answer(s *said) (parts.StripView, bool) {
 	if s.trouble != nil {
 		return parts.StripView{ID: "reply", Tone: parts.StripWrong, Title: s.trouble.What, Second: s.trouble.Safe + ". " + s.trouble.Do,
-			Keys: [2]parts.StripKey{{ID: "seen", Title: "Seen"}}}, true
+			Keys: [2]parts.StripKey{{ID: "seen", Title: words.L("Seen")}}}, true
 	}
 	var refused, warned *model.Entry
 	for i := range s.entries {
@@ -261,26 +260,26 @@ func (n *now) answer(s *said) (parts.StripView, bool) {
 		v := parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: n.actName(refused), Second: refused.Reply.Text}
 		if s.retry != nil {
 			v.Keys[0] = parts.StripKey{ID: "retry", Title: s.key, Filled: true}
-			v.Keys[1] = parts.StripKey{ID: "seen", Title: "Seen"}
+			v.Keys[1] = parts.StripKey{ID: "seen", Title: words.L("Seen")}
 		} else {
-			v.Keys[0] = parts.StripKey{ID: "seen", Title: "Seen"}
+			v.Keys[0] = parts.StripKey{ID: "seen", Title: words.L("Seen")}
 		}
 		return v, true
 	case warned != nil && warned.Reply.Word == model.Contested:
 		return parts.StripView{ID: "reply", Tone: parts.StripContested, Title: n.actName(warned), Second: warned.Reply.Text,
-			Keys: [2]parts.StripKey{{ID: "seen", Title: "Seen"}}}, true
+			Keys: [2]parts.StripKey{{ID: "seen", Title: words.L("Seen")}}}, true
 	case warned != nil:
 		return parts.StripView{ID: "reply", Tone: parts.StripWarned, Title: n.actLine(warned), Second: warned.Reply.Text,
-			Keys: [2]parts.StripKey{{ID: "seen", Title: "Seen"}}}, true
+			Keys: [2]parts.StripKey{{ID: "seen", Title: words.L("Seen")}}}, true
 	}
 	return parts.StripView{}, false
 }
 
 func (n *now) actName(e *model.Entry) string {
 	if it := n.d.Item(e.Item); it != nil {
-		return it.Short() + ": nothing changed"
+		return words.F("%s: nothing changed", it.Short())
 	}
-	return "Nothing changed"
+	return words.L("Nothing changed")
 }
 
 // offer is what could be done instead of a refused act: take what is there.
@@ -299,5 +298,5 @@ func (n *now) offer(e *model.Entry) (*board.Tap, string) {
 	}
 	act := e.Act
 	act.Quantity = here
-	return &board.Tap{Acts: []model.Act{act}, Scene: e.Scene}, fmt.Sprintf("Take %d", here)
+	return &board.Tap{Acts: []model.Act{act}, Scene: e.Scene}, words.F("Take %d", here)
 }

@@ -11,6 +11,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // leavingScreen is the last look round a rig, its open list and the
@@ -53,8 +54,8 @@ type carriedDrawn struct {
 
 func newLeaving(sh *Shell) screen {
 	l := &leavingScreen{sh: sh, seen: map[string]map[string]int64{}, tabs: map[string]*parts.RigTab{}}
-	l.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: "Read\naloud", Icon: "say", Tone: parts.Header}, func() {
-		a := newAloud(sh, l.view.Name+" leaving", func(n *now) []aloudPage {
+	l.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: words.L("Read\naloud"), Icon: "say", Tone: parts.Header}, func() {
+		a := newAloud(sh, words.F("%s leaving", l.view.Name), func(n *now) []aloudPage {
 			v := n.leavingOf(sh.rig, l.seen[sh.rig])
 			return v.aloud()
 		})
@@ -72,11 +73,11 @@ func newLeaving(sh *Shell) screen {
 	l.others = newReading(paintCarried)
 	l.tagged = newReading(paintTagged)
 	l.sent = newReading(paintSentOne)
-	l.must = parts.NewKey(parts.KeyView{ID: "release", Title: "Called away now?", Second: "Split it: grab or leave", Icon: "leave", Lay: parts.LayLeft, Role: look.TileName},
+	l.must = parts.NewKey(parts.KeyView{ID: "release", Title: words.L("Called away now?"), Second: words.L("Split it: grab or leave"), Icon: "leave", Lay: parts.LayLeft, Role: look.TileName},
 		func() { sh.open(newRelease(sh, sh.rig)) })
 	l.hold = parts.NewHoldKey(parts.HoldView{}, l.sign)
 	l.note = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
-	l.back = parts.NewKey(parts.KeyView{ID: "arrive", Title: "It is back", Icon: "in", Lay: parts.LayLeft, Role: look.Name}, l.isBack)
+	l.back = parts.NewKey(parts.KeyView{ID: "arrive", Title: words.L("It is back"), Icon: "in", Lay: parts.LayLeft, Role: look.Name}, l.isBack)
 	l.signer = newSignerKeys(sh)
 	l.root = box(l.layout)
 	return l
@@ -111,7 +112,7 @@ func (l *leavingScreen) sign() {
 
 // signedNote is what went with the signature.
 func (l *leavingScreen) signedNote() string {
-	return plural(l.view.Lines, "line") + " open. " + l.view.unseenWords()
+	return words.F("%s open. %s", words.N("%d line", "%d lines", l.view.Lines), l.view.unseenWords())
 }
 
 // isBack logs that the rig is here again: the next leaving is looked round
@@ -130,7 +131,7 @@ func (l *leavingScreen) show(n *now) head {
 		l.looks[i].set(k, next && !k.Seen && !v.Left)
 		next = next && k.Seen
 	}
-	l.ground.set(openHead{v.Lines, v.Name}, "open", plural(v.Lines, "open line")+" of "+v.Name)
+	l.ground.set(openHead{v.Lines, v.Name}, "open", words.F("%s of %s", words.N("%d open line", "%d open lines", v.Lines), v.Name))
 	left, right := splitGroups(v.Groups)
 	l.list[0].set(left, "open-list", openWords(left))
 	l.list[1].set(right, "open-list-2", openWords(right))
@@ -139,9 +140,9 @@ func (l *leavingScreen) show(n *now) head {
 	for _, c := range v.Carried {
 		carried = append(carried, c.Owner+": "+strings.Join(c.Names, ", "))
 	}
-	l.others.set(carriedDrawn{v.CarriedN, v.Carried}, "carried", fmt.Sprintf("%d carried for others. %s", v.CarriedN, strings.Join(carried, ". ")))
-	l.tagged.set(v.Tagged, "tagged", fmt.Sprintf("%d ride home tagged. %s", len(v.Tagged), strings.Join(v.Tagged, ", ")))
-	l.sent.set(v.Sent, "if-sent-now", "If sent now: "+v.Sent.words(v.Sent.count()))
+	l.others.set(carriedDrawn{v.CarriedN, v.Carried}, "carried", words.F("%d carried for others. %s", v.CarriedN, strings.Join(carried, ". ")))
+	l.tagged.set(v.Tagged, "tagged", words.F("%d ride home tagged. %s", len(v.Tagged), strings.Join(v.Tagged, ", ")))
+	l.sent.set(v.Sent, "if-sent-now", words.F("If sent now: %s", v.Sent.words(v.Sent.count())))
 	l.showSign(n, &v)
 	objs := l.objects(n, &v)
 	if again || !reflect.DeepEqual(l.root.Objects, objs) {
@@ -152,20 +153,20 @@ func (l *leavingScreen) show(n *now) head {
 }
 
 func (l *leavingScreen) showSign(n *now, v *leavingView) {
-	l.signer.show(n, "For "+v.Name+", with "+plural(v.Lines, "open line"), n.actingFirst(n.signers(n.rig)))
-	h := parts.HoldView{ID: "sign", Title: v.openTitle(), Sure: "Sign", Tone: parts.Filled}
-	who := "Choose who signs."
+	l.signer.show(n, words.F("For %s, with %s", v.Name, words.N("%d open line", "%d open lines", v.Lines)), n.actingFirst(n.signers(n.rig)))
+	h := parts.HoldView{ID: "sign", Title: v.openTitle(), Sure: words.L("Sign"), Tone: parts.Filled}
+	who := words.L("Choose who signs.")
 	if l.signer.chosen != "" {
 		who = n.memberFull(l.signer.chosen) + "."
 	}
 	h.Second = who + " " + v.unseenWords()
 	if v.StillOut > 0 {
-		h.Second = who + " " + plural(v.StillOut, "line") + " still out here. " + v.unseenWords()
+		h.Second = words.F("%s %s still out here. %s", who, words.N("%d line", "%d lines", v.StillOut), v.unseenWords())
 	}
 	l.hold.Set(h)
-	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: "Left at " + v.LeftAt + ", signed by " + v.LeftBy, Second: fmt.Sprintf("%s open. They go to Bring back.", plural(v.Lines, "line"))}
+	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.F("Left at %s, signed by %s", v.LeftAt, v.LeftBy), Second: words.F("%s open. They go to Bring back.", words.N("%d line", "%d lines", v.Lines))}
 	if v.Lines == 0 {
-		note.Second = "Nothing is open."
+		note.Second = words.L("Nothing is open.")
 	}
 	if s, ok := l.trouble(n); ok {
 		note = s
@@ -205,17 +206,17 @@ func (l *leavingScreen) objects(n *now, v *leavingView) []fyne.CanvasObject {
 }
 
 func (l *leavingScreen) head(n *now, v *leavingView) head {
-	h := head{title: v.Name + " leaving", mark: n.mark(n.rig), gap: 4}
+	h := head{title: words.F("%s leaving", v.Name), mark: n.mark(n.rig), gap: 4}
 	switch {
 	case v.Left:
-		h.title = v.Name + " has left"
-		h.sentence = "At " + v.LeftAt + ", signed by " + v.LeftBy
+		h.title = words.F("%s has left", v.Name)
+		h.sentence = words.F("At %s, signed by %s", v.LeftAt, v.LeftBy)
 	case v.Others == 0:
-		h.sentence = "The last rig here"
+		h.sentence = words.L("The last rig here")
 	case v.LastLook != "":
-		h.sentence = fmt.Sprintf("%d of 7 looked at, last %s", len(looks)-len(v.Unseen), v.LastLook)
+		h.sentence = words.F("%d of 7 looked at, last %s", len(looks)-len(v.Unseen), v.LastLook)
 	default:
-		h.sentence = "Walk round, touch each word"
+		h.sentence = words.L("Walk round, touch each word")
 	}
 	rigs := n.present()
 	wide := float32(1280)
@@ -228,7 +229,7 @@ func (l *leavingScreen) head(n *now, v *leavingView) head {
 	tab := min((room-aloudW)/float32(len(rigs)), 140)
 	for _, r := range rigs {
 		open := len(n.s.Leaving(r))
-		t := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: r == n.rig, Count: parts.B(fmt.Sprint(open)) + " open"}
+		t := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: r == n.rig, Count: parts.Or(words.F("%s open", parts.B(fmt.Sprint(open))), parts.B(fmt.Sprint(open)))}
 		if tab < 130 {
 			t.Count = fmt.Sprint(open)
 		}

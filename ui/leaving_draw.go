@@ -9,6 +9,7 @@ import (
 
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // lookKey is one word of the walk round: lens and "look", then tick and
@@ -40,10 +41,10 @@ func (k *lookKey) set(v lookView, next bool) {
 
 func (k *lookKey) paint(p *parts.Pen, size fyne.Size) {
 	v := k.view
-	ground, edge, width, icon, word, color := look.Raised, look.KeyEdge, look.U(1), "look", "look", look.Text
+	ground, edge, width, icon, word, color := look.Raised, look.KeyEdge, look.U(1), "look", words.L("look"), look.Text
 	switch {
 	case v.Seen:
-		ground, edge, icon, word, color = look.Surface, look.Line, "tick", "seen", look.Accent
+		ground, edge, icon, word, color = look.Surface, look.Line, "tick", words.L("seen"), look.Accent
 	case k.next:
 		ground, edge, width, color = look.Soft, look.Accent, look.U(2), look.Accent
 	}
@@ -51,6 +52,9 @@ func (k *lookKey) paint(p *parts.Pen, size fyne.Size) {
 	in := look.U(13)
 	w := size.Width - 2*in
 	side := look.U(30)
+	if p.Fit(v.Title, parts.Ink{Role: look.Name, Lines: 1}, w, 0).Cut() || p.Fit(v.Says, parts.Ink{Role: look.Body, Lines: 1}, w, 0).Cut() {
+		in, w = look.U(6), size.Width-look.U(12)
+	}
 	p.Icon(icon, color, in, look.U(11), side)
 	p.Write(word, parts.Ink{Role: look.SmallBold, Align: fyne.TextAlignTrailing, Lines: 1}, in+side, look.U(14), w-side, 0)
 	p.Write(v.Title, parts.Ink{Role: look.Name, Lines: 1}, in, look.U(50), w, 0)
@@ -94,7 +98,7 @@ func openWraps(text string, w float32) bool {
 // no room beside the title and stands under it.
 func openNoteUnder(g openGroup, w float32) bool {
 	title := fyne.MeasureText(g.Title, look.TileName.Base(), look.TileName.Style()).Width
-	note := fyne.MeasureText(g.Note, look.Small.Base()+1, look.Small.Style()).Width
+	note := fyne.MeasureText(parts.Plain(g.Note), look.Small.Base()+1, look.Small.Style()).Width
 	return g.Note != "" && title+note+look.U(openIndent+12) > w
 }
 
@@ -142,7 +146,7 @@ func halved(left, right []openGroup) (_, _ []openGroup) {
 	g := left[0]
 	k := (len(g.Lines) + 1) / 2
 	a, b := g, g
-	a.Lines, b.Lines, b.Note = g.Lines[:k], g.Lines[k:], "the rest"
+	a.Lines, b.Lines, b.Note = g.Lines[:k], g.Lines[k:], words.L("the rest")
 	return []openGroup{a}, []openGroup{b}
 }
 
@@ -160,15 +164,15 @@ func paintOpenHead(v *openHead, p *parts.Pen, size fyne.Size) {
 	in := look.U(18)
 	if v.Lines == 0 {
 		p.Icon("tick", look.Accent, in, look.U(16), look.U(40))
-		p.Write("Nothing is open", parts.Ink{Role: look.Place, Lines: 1}, in+look.U(56), look.U(12), size.Width-2*in-look.U(56), 0)
-		p.Write("Every line of "+v.Name+" is in its slot, or used and on the restock list.", parts.Ink{Role: look.Sentence}, in+look.U(56), look.U(62), size.Width-2*in-look.U(56), size.Height-look.U(64))
+		p.Write(words.L("Nothing is open"), parts.Ink{Role: look.Place, Lines: 1}, in+look.U(56), look.U(12), size.Width-2*in-look.U(56), 0)
+		p.Write(words.F("Every line of %s is in its slot, or used and on the restock list.", v.Name), parts.Ink{Role: look.Sentence}, in+look.U(56), look.U(62), size.Width-2*in-look.U(56), size.Height-look.U(64))
 		return
 	}
 	fig := p.Write(fmt.Sprint(v.Lines), parts.Ink{Role: look.Place, Lines: 1}, in, look.U(4), size.Width/3, 0)
-	words := p.Fit(strings.TrimLeft(plural(v.Lines, "open line"), "0123456789 "), parts.Ink{Role: look.Name, Lines: 1}, size.Width/2, 0)
-	p.Put(words, in+fig.W+look.U(10), look.U(13), words.W)
-	x := in + fig.W + words.W + look.U(26)
-	p.Write("of "+v.Name+", by whom they are with", parts.Ink{Role: look.Body, Lines: 1}, x, look.U(17), size.Width-x-in, 0)
+	said := p.Fit(words.N("open line", "open lines", v.Lines), parts.Ink{Role: look.Name, Lines: 1}, size.Width/2, 0)
+	p.Put(said, in+fig.W+look.U(10), look.U(13), said.W)
+	x := in + fig.W + said.W + look.U(26)
+	p.Write(parts.Or(words.F("of %s, by whom they are with", v.Name), words.F("of %s", v.Name)), parts.Ink{Role: look.Body, Lines: 1}, x, look.U(17), size.Width-x-in, 0)
 }
 
 func paintOpenList(v *[]openGroup, p *parts.Pen, size fyne.Size) {
@@ -234,11 +238,11 @@ func smallIn(size fyne.Size) look.Role {
 
 func paintCarried(v *carriedDrawn, p *parts.Pen, size fyne.Size) {
 	panelGround(p, size, parts.Quiet)
-	paintCount(p, v.Lines, "carried for others", "carried", size)
+	paintCount(p, v.Lines, words.L("carried for others"), "carried", size)
 	in, y, role := look.U(16), look.U(44), smallIn(size)
 	pitch := p.Fit("x", parts.Ink{Role: role}, size.Width, 0).H
 	if len(v.List) == 0 {
-		p.Write("Nothing of another rig is aboard.", parts.Ink{Role: role}, in, y, size.Width-2*in, size.Height-y)
+		p.Write(words.L("Nothing of another rig is aboard."), parts.Ink{Role: role}, in, y, size.Width-2*in, size.Height-y)
 		return
 	}
 	left := max(1, int((size.Height-y-look.U(4))/pitch))
@@ -258,9 +262,9 @@ func paintCarried(v *carriedDrawn, p *parts.Pen, size fyne.Size) {
 
 func paintTagged(v *[]string, p *parts.Pen, size fyne.Size) {
 	panelGround(p, size, parts.Quiet)
-	paintCount(p, len(*v), "ride home tagged", "tag", size)
+	paintCount(p, len(*v), words.L("ride home tagged"), "tag", size)
 	in, y, role := look.U(16), look.U(44), smallIn(size)
-	text := "Nothing aboard is out of service."
+	text := words.L("Nothing aboard is out of service.")
 	if len(*v) > 0 {
 		pitch := p.Fit("x", parts.Ink{Role: role}, size.Width, 0).H
 		text = longest(p, len(*v), role, size.Width-2*in, max(1, int((size.Height-y-look.U(4))/pitch)), func(k int) string { return capital(someOf(*v, k)) })
@@ -277,7 +281,7 @@ func paintSentOne(v *sentView, p *parts.Pen, size fyne.Size) {
 	panelGround(p, size, tone)
 	in := look.U(16)
 	p.Icon(icon, color, in, look.U(9), look.U(26))
-	p.Write("If sent now", parts.Ink{Role: look.TileName, Lines: 1}, in+look.U(38), look.U(9), size.Width-2*in-look.U(38), 0)
+	p.Write(words.L("If sent now"), parts.Ink{Role: look.TileName, Lines: 1}, in+look.U(38), look.U(9), size.Width-2*in-look.U(38), 0)
 	y := look.U(42)
 	role := look.BodyBold
 	if !v.bad() {

@@ -47,7 +47,7 @@ func TestLeavingListsTheElevenOpenLinesOfRescue41(t *testing.T) {
 	if g := v.Groups[3]; g.Lines[0] != "Tool battery 2, at 22 %" || g.Lines[1] != "Tool battery 5, at 58 %" {
 		t.Errorf("on the charger: %q", g.Lines)
 	}
-	if g := v.Groups[5]; g.Note != "closed by Capt Valcourt 21:42" || g.Lines[0] != "Spring punch, 1 of 2" {
+	if g := v.Groups[5]; parts.Plain(g.Note) != "closed by Capt Valcourt 21:42" || g.Lines[0] != "Spring punch, 1 of 2" {
 		t.Errorf("lost: %+v", g)
 	}
 }

@@ -2,12 +2,13 @@ package ui
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
 	"tarpside/model"
+	"tarpside/model/rundown"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // leavingView is the last look of a rig and its open list, as values.
@@ -54,8 +55,8 @@ type carriedView struct {
 
 // looks are the words of the walk round, in their order.
 var looks = []struct{ id, title, says string }{
-	{"look-doors", "Doors", "latched"}, {"look-tailboard", "Tailboard", "bare"}, {"look-roof", "Roof", "boxes shut"},
-	{"look-chocks", "Chocks", ""}, {"look-cones", "Cones", ""}, {"look-tarp", "Tarp", ""}, {"look-ground", "Ground", "under it"},
+	{"look-doors", words.K("Doors"), words.K("latched")}, {"look-tailboard", words.K("Tailboard"), words.K("bare")}, {"look-roof", words.K("Roof"), words.K("boxes shut")},
+	{"look-chocks", words.K("Chocks"), ""}, {"look-cones", words.K("Cones"), ""}, {"look-tarp", words.K("Tarp"), ""}, {"look-ground", words.K("Ground"), words.K("under it")},
 }
 
 // leavingOf makes the view of a rig; seen says when each word was looked at.
@@ -96,12 +97,14 @@ func tagWords(words string) string {
 func (n *now) lookViews(v *leavingView, seen map[string]int64) {
 	var last int64
 	for _, w := range looks {
-		k := lookView{ID: w.id, Title: w.title, Says: w.says, Seen: seen[w.id] > 0}
+		k := lookView{ID: w.id, Title: words.L(w.title), Says: words.L(w.says), Seen: seen[w.id] > 0}
 		switch w.id {
 		case "look-chocks":
 			k.Says, k.Wrong = n.lookLines(v.Rig, wheelChock)
 		case "look-cones":
 			k.Says, k.Wrong = n.lookLines(v.Rig, func(it *model.Item) bool { return strings.Contains(strings.ToLower(it.Name), "cone") })
+		case "look-roof":
+			k.Says = parts.Or(k.Says, words.L("shut"))
 		case "look-tarp":
 			k.Says, k.Wrong = n.lookLines(v.Rig, stagingTarp)
 		}
@@ -144,17 +147,17 @@ func (n *now) lookLines(rig string, want func(*model.Item) bool) (says string, w
 	}
 	switch {
 	case out > 0 && total == 1:
-		return "still out", true
+		return words.L("still out"), true
 	case out > 0:
-		return fmt.Sprintf("%d still out", out), true
+		return words.F("%d still out", out), true
 	case lent > 0:
-		return fmt.Sprintf("%d on loan", lent), false
+		return words.F("%d on loan", lent), false
 	case home+riding == 0:
-		return "none listed", false
+		return words.L("none listed"), false
 	case total == 1:
-		return "aboard", false
+		return words.L("aboard"), false
 	}
-	return fmt.Sprintf("%d aboard", home+riding), false
+	return words.F("%d aboard", home+riding), false
 }
 
 // openGroups puts the open lines into groups: what nobody can explain, what
@@ -190,11 +193,11 @@ func (n *now) openGroups(v *leavingView) {
 func (n *now) openGroup(p model.Place, own string) *openGroup {
 	switch p.Kind {
 	case model.Unexplained:
-		return &openGroup{Icon: "look", Title: "Unexplained", Note: "nobody knows where", Alarm: true}
+		return &openGroup{Icon: "look", Title: words.L("Unexplained"), Note: words.L("nobody knows where"), Alarm: true}
 	case model.Tarp:
-		return &openGroup{Icon: "tarp", Title: "Still on the tarp", Alarm: true}
+		return &openGroup{Icon: "tarp", Title: words.L("Still on the tarp"), Alarm: true}
 	case model.At:
-		return &openGroup{Icon: "leave-down", Title: "Still at " + n.placeName(p), Note: n.meaning(p.Name), Alarm: true}
+		return &openGroup{Icon: "leave-down", Title: words.F("Still at %s", n.placeName(p)), Note: n.meaning(p.Name), Alarm: true}
 	case model.With:
 		g := &openGroup{Icon: "with", Title: n.partyName(p.Name)}
 		if a := n.d.Agency(p.Name); a != nil {
@@ -202,13 +205,13 @@ func (n *now) openGroup(p model.Place, own string) *openGroup {
 		}
 		return g
 	case model.Riding:
-		return &openGroup{Icon: "carried", Title: "On " + n.partyName(p.Name), Note: n.rigPhone(p.Name, own)}
+		return &openGroup{Icon: "carried", Title: words.F("On %s", n.partyName(p.Name)), Note: n.rigPhone(p.Name, own)}
 	case model.Charging:
-		return &openGroup{Icon: "plug", Title: "Charging", Note: "at quarters"}
+		return &openGroup{Icon: "plug", Title: words.L("Charging"), Note: words.L("at quarters")}
 	case model.Bagged:
-		return &openGroup{Icon: "bag", Title: "Bagged", Note: "out of service"}
+		return &openGroup{Icon: "bag", Title: words.L("Bagged"), Note: words.L("out of service")}
 	case model.Lost:
-		return &openGroup{Icon: "lost", Title: "Lost", Note: n.searchClosed(own)}
+		return &openGroup{Icon: "lost", Title: words.L("Lost"), Note: n.searchClosed(own)}
 	}
 	return &openGroup{Icon: "unknown", Title: n.placeName(p)}
 }
@@ -218,10 +221,11 @@ func (n *now) searchClosed(rig string) string {
 	for i := len(n.pic.Entries) - 1; i >= 0; i-- {
 		e := &n.pic.Entries[i]
 		if it := n.d.Item(e.Item); e.Verb == model.StopLook && e.Taken() && it != nil && it.Rig == rig {
-			return "closed by " + n.memberShort(e.By) + " " + n.clock(e.At())
+			by, at := n.memberShort(e.By), n.clock(e.At())
+			return parts.Or(words.F("closed by %s %s", by, at), by+" "+at)
 		}
 	}
-	return "search closed by an officer"
+	return words.L("search closed by an officer")
 }
 
 // rigPhone is the phone of a rig's department, if that is not our own.
@@ -240,12 +244,11 @@ func (n *now) openLine(r model.PlaceRow) string {
 	switch r.Place.Kind {
 	case model.Unexplained, model.Lost:
 		if it.Quantity > 1 {
-			text = fmt.Sprintf("%s, %d of %d", it.Short(), r.Quantity, it.Quantity)
+			text = words.F("%s, %d of %d", it.Short(), r.Quantity, it.Quantity)
 		}
 	case model.Charging:
-		last, _ := n.gaugeEntries()
-		if e, ok := last[it.ID]; ok {
-			text += ", at " + gaugeWord(e.answer)
+		if a, ok := rundown.Newest(n.d, n.pic.Entries, n.scene.ID, r.Line); ok {
+			text += words.F(", at %s", gaugeWord(a))
 		}
 	case model.At:
 		if who := n.crewOf(r.Holder, it.Rig); who != "" {
@@ -253,7 +256,7 @@ func (n *now) openLine(r model.PlaceRow) string {
 		}
 	}
 	if n.s.Line(r.Line).TaggedOut > 0 {
-		text += ", tagged"
+		text += words.L(", tagged")
 	}
 	return text
 }
@@ -280,9 +283,8 @@ func (n *now) swaps(rig string) string {
 	short := func(i int) int { return n.s.Line(i).N(model.Place{Kind: model.Unexplained}) }
 	extra := func(i int) int { return n.s.Extra(i, n.scene.ID) }
 	var out []string
-	pair := func(i, k, much int, from string) {
-		other := &n.d.Items[k]
-		out = append(out, fmt.Sprintf("%s %s here, %d %s on %s", some(&n.d.Items[i], much), from, max(extra(k), short(k)), map[string]string{"short": "too many", "too many": "short"}[from], n.rigName(other.Rig)))
+	pair := func(i, k, much int, format string) {
+		out = append(out, words.F(format, some(&n.d.Items[i], much), max(extra(k), short(k)), n.rigName(n.d.Items[k].Rig)))
 	}
 	alone := 0
 	for i := range n.d.Items {
@@ -296,17 +298,17 @@ func (n *now) swaps(rig string) string {
 				continue
 			}
 			if short(i) > 0 && extra(k) > 0 {
-				pair(i, k, short(i), "short")
+				pair(i, k, short(i), words.K("%s short here, %d too many on %s"))
 				found = true
 			}
 			if extra(i) > 0 && short(k) > 0 {
-				pair(i, k, extra(i), "too many")
+				pair(i, k, extra(i), words.K("%s too many here, %d short on %s"))
 				found = true
 			}
 		}
 		if x := extra(i); x > 0 && !found {
 			alone++
-			out = append(out, some(it, x)+" too many here, whose?")
+			out = append(out, words.F("%s too many here, whose?", some(it, x)))
 		}
 	}
 	if len(out) == 0 {
@@ -315,29 +317,29 @@ func (n *now) swaps(rig string) string {
 	if alone == len(out) {
 		return capital(strings.Join(out, ". ")) + "."
 	}
-	return "Likely swapped: " + strings.Join(out, ". ") + ". Look at both before either leaves."
+	return words.F("Likely swapped: %s. Look at both before either leaves.", strings.Join(out, ". "))
 }
 
 // unseenWords says what has not been looked at, in its own words.
 func (v *leavingView) unseenWords() string {
 	switch k := len(v.Unseen); {
 	case k == 0:
-		return "All seven were looked at."
+		return words.L("All seven were looked at.")
 	case k == len(looks):
-		return "Nothing has been looked at."
+		return words.L("Nothing has been looked at.")
 	case k == 1:
-		return capital(v.Unseen[0]) + " has not been looked at."
+		return words.F("%s has not been looked at.", capital(v.Unseen[0]))
 	default:
-		return capital(listed(v.Unseen)) + " have not been looked at."
+		return words.F("%s have not been looked at.", capital(listed(v.Unseen)))
 	}
 }
 
 // openTitle is the key's first line.
 func (v *leavingView) openTitle() string {
 	if v.Lines == 0 {
-		return "Hold to sign, nothing open"
+		return words.L("Hold to sign, nothing open")
 	}
-	return fmt.Sprintf("Hold to sign, with %d open", v.Lines)
+	return words.F("Hold to sign, with %d open", v.Lines)
 }
 
 // aloud is the open list to be read to the officer.
@@ -350,19 +352,19 @@ func (v *leavingView) aloud() []aloudPage {
 		}
 	}
 	if len(lines) == 0 {
-		lines = []aloudLine{{Text: "Nothing of " + v.Name + " is open."}}
+		lines = []aloudLine{{Text: words.F("Nothing of %s is open.", v.Name)}}
 	}
-	out := paged(v.Name, plural(v.Lines, "open line"), lines)
+	out := paged(v.Name, words.N("%d open line", "%d open lines", v.Lines), lines)
 	var rest []aloudLine
 	for _, c := range v.Carried {
 		rest = append(rest, aloudLine{Mark: c.Mark, Text: listed(c.Names)})
 	}
 	if len(rest) > 0 {
-		out = append(out, paged("Carried for others", plural(v.CarriedN, "line"), rest)...)
+		out = append(out, paged(words.L("Carried for others"), words.N("%d line", "%d lines", v.CarriedN), rest)...)
 	}
 	sent := []aloudLine{{Text: v.Sent.words(v.Sent.count())}}
 	if len(v.Tagged) > 0 {
-		sent = append(sent, aloudLine{Text: "Tagged: " + listed(v.Tagged)})
+		sent = append(sent, aloudLine{Text: words.F("Tagged: %s", listed(v.Tagged))})
 	}
-	return append(out, paged("If sent now", "", sent)...)
+	return append(out, paged(words.L("If sent now"), "", sent)...)
 }

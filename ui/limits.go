@@ -12,6 +12,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // newLimits lists the checks that have a limit in the inventory.
@@ -21,15 +22,15 @@ func newLimits(sh *Shell) screen {
 		for i := range n.s.Wanted().Checks {
 			c := &n.s.Wanted().Checks[i]
 			if lines := withLimit(n.s.Wanted(), c.ID); len(lines) > 0 {
-				out = append(out, rowDo{parts.RowView{ID: "limit-" + c.ID, Title: c.Question, Second: plural(len(lines), "line") + ", " + limitSpan(lines, c.ID), Tone: parts.Quiet, Go: "go"},
+				out = append(out, rowDo{parts.RowView{ID: "limit-" + c.ID, Title: c.Question, Second: words.N("%d line", "%d lines", len(lines)) + ", " + limitSpan(lines, c.ID), Tone: parts.Quiet, Go: "go"},
 					func() { sh.open(newLimitLines(sh, c.ID)) }})
 			}
 		}
-		return out
+		return append(out, sh.sumRow())
 	}
-	return newRowList("Limits", "Each piece has its own limit. Touch a check", rows, func(*now) (string, string) {
-		return "Where they come from", "The limits are this department's own and stand in its inventory; what stands beside each is from its table of checks. " +
-			"Makers' instructions and local procedures come first. A change is an entry of the log and counts on all tablets."
+	return newRowList(words.L("Limits"), words.L("Each piece has its own limit. Touch a check"), rows, func(*now) (string, string) {
+		return words.L("Where they come from"), words.L("The limits are this department's own and stand in its inventory; what stands beside each is from its table of checks. " +
+			"Makers' instructions and local procedures come first. A change is an entry of the log and counts on all tablets.")
 	})
 }
 
@@ -59,9 +60,9 @@ func limitRange(lines []*model.Item, check string) (low, high float64) {
 func limitSpan(lines []*model.Item, check string) string {
 	low, high := limitRange(lines, check)
 	if low == high {
-		return fmt.Sprintf("at least %g", low)
+		return words.F("at least %g", low)
 	}
-	return fmt.Sprintf("at least %g to %g", low, high)
+	return words.F("at least %g to %g", low, high)
 }
 
 // newLimitLines lists the lines of one check with their limits, and beside
@@ -71,8 +72,8 @@ func newLimitLines(sh *Shell, check string) screen {
 		var out []rowDo
 		for _, it := range withLimit(n.s.Wanted(), check) {
 			a, _ := it.Ask(check)
-			out = append(out, rowDo{parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: n.slotWords(it), Right: fmt.Sprintf("at least %g", a.Limit), Tone: parts.Quiet},
-				func() { sh.asOfficer("Limits", func() { sh.open(newLimitPad(sh, it.ID, check)) }) }})
+			out = append(out, rowDo{parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: n.slotWords(it), Right: words.F("at least %g", a.Limit), Tone: parts.Quiet},
+				func() { sh.asOfficer(words.L("Limits"), func() { sh.open(newLimitPad(sh, it.ID, check)) }) }})
 		}
 		return out
 	}
@@ -80,13 +81,13 @@ func newLimitLines(sh *Shell, check string) screen {
 	if c == nil {
 		c = &model.Check{ID: check, Question: check}
 	}
-	return newRowList(c.Question, "Touch a piece to change its limit", rows, func(*now) (string, string) { return "In the table of checks", sourceWords(c) })
+	return newRowList(c.Question, words.L("Touch a piece to change its limit"), rows, func(*now) (string, string) { return words.L("In the table of checks"), sourceWords(c) })
 }
 
 // sourceWords are the words of the table of checks about one check.
 func sourceWords(c *model.Check) string {
-	return fmt.Sprintf("%s %s\n%s %s\n%s %s\n%s %s", parts.B("Answer:"), c.Answer, parts.B("Passes:"), c.Passes,
-		parts.B("If it fails:"), c.IfItFails, parts.B("May be waved past by:"), c.Override)
+	return fmt.Sprintf("%s %s\n%s %s\n%s %s\n%s %s", parts.B(words.L("Answer:")), c.Answer, parts.B(words.L("Passes:")), c.Passes,
+		parts.B(words.L("If it fails:")), c.IfItFails, parts.B(words.L("May be waved past by:")), c.Override)
 }
 
 // limitPad types a limit. One outside what is usual is asked twice.
@@ -142,9 +143,9 @@ func unusual(d *model.Department, item, check string, limit float64) string {
 	low, high := limitRange(lines, check)
 	switch {
 	case limit < low*0.75:
-		return fmt.Sprintf("The lowest limit of the others is %g. With %g, a piece that is nearly empty goes in as ready.", low, limit)
+		return words.F("The lowest limit of the others is %g. With %g, a piece that is nearly empty goes in as ready.", low, limit)
 	case limit > max(high, c.Min+0.9*(c.Max-c.Min)):
-		return fmt.Sprintf("The highest limit of the others is %g. With %g, a piece that is good may never pass.", high, limit)
+		return words.F("The highest limit of the others is %g. With %g, a piece that is good may never pass.", high, limit)
 	}
 	return ""
 }
@@ -157,13 +158,13 @@ func (p *limitPad) show(n *now) head {
 	tone, text := parts.Live, ""
 	switch {
 	case p.typed == "":
-		text = fmt.Sprintf("Now at least %g. Type the new limit.", is)
+		text = words.F("Now at least %g. Type the new limit.", is)
 	case !ok:
-		tone, text = parts.Alarm, fmt.Sprintf("It is from %g to %g.", c.Min, c.Max)
+		tone, text = parts.Alarm, words.F("It is from %g to %g.", c.Min, c.Max)
 	case p.asks:
-		tone, text = parts.Alarm, unusual(d, p.item, p.check, typed)+" Is it meant?"
+		tone, text = parts.Alarm, words.F("%s Is it meant?", unusual(d, p.item, p.check, typed))
 	default:
-		text = fmt.Sprintf("At least %g, instead of %g.", typed, is)
+		text = words.F("At least %g, instead of %g.", typed, is)
 	}
 	if p.says != "" {
 		tone, text = parts.Alarm, p.says
@@ -171,9 +172,9 @@ func (p *limitPad) show(n *now) head {
 	p.out.Set(parts.ReadoutView{ID: "typed", Text: p.typed, Tone: tone})
 	p.words.SetText(parts.B(text) + "\n" + sourceWords(c))
 	p.pad.SetDone(map[bool]parts.Tone{true: parts.Filled, false: parts.Usual}[ok && !p.asks], !ok || p.asks)
-	v := parts.KeyView{ID: "sure", Title: fmt.Sprintf("Yes, %g is meant", typed), Icon: "warn", Tone: parts.Alarm, Lay: parts.LayCentre}
+	v := parts.KeyView{ID: "sure", Title: words.F("Yes, %g is meant", typed), Icon: "warn", Tone: parts.Alarm, Lay: parts.LayCentre}
 	if !p.asks {
-		v = parts.KeyView{ID: "sure", Title: "Done is on the pad", Off: true, Lay: parts.LayCentre, Role: look.BodyBold}
+		v = parts.KeyView{ID: "sure", Title: words.L("Done is on the pad"), Off: true, Lay: parts.LayCentre, Role: look.BodyBold}
 	}
 	p.sure.Set(v)
 	return head{title: it.Short(), sentence: c.Question, mark: n.mark(it.Rig), back: true}

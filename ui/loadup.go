@@ -8,6 +8,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // loadupScreen is the put-back: the rig as a walker meets it, the compartment
@@ -26,7 +27,7 @@ func newLoadUp(sh *Shell) screen {
 		n := l.sh.now()
 		l.tree.set(n.loadupView(&l.st, n.bodyWidth()))
 	}
-	l.other = parts.NewKey(parts.KeyView{ID: "other", Title: "Other work", Icon: "more", Tone: parts.Header}, func() { l.act("other") })
+	l.other = parts.NewKey(parts.KeyView{ID: "other", Title: words.L("Other work"), Icon: "more", Tone: parts.Header}, func() { l.act("other") })
 	return l
 }
 
@@ -34,9 +35,9 @@ func (l *loadupScreen) body() fyne.CanvasObject { return l.tree.box }
 
 func (l *loadupScreen) show(n *now) head {
 	l.st.settle(n)
-	v := parts.KeyView{ID: "other", Title: "Other work", Second: "rig, driver", Tone: parts.Header}
+	v := parts.KeyView{ID: "other", Title: words.L("Other work"), Second: parts.Or(words.L("rig, driver"), words.L("rig")), Tone: parts.Header}
 	if l.st.mode == luOther {
-		v.Title, v.Second, v.State = "Back", "to loading", "open"
+		v.Title, v.Second, v.State = words.L("Back"), words.L("to loading"), "open"
 	}
 	l.other.Set(v)
 	l.tree.set(n.loadupView(&l.st, n.bodyWidth()))
@@ -58,23 +59,23 @@ func (n *now) bodyWidth() float32 {
 
 func (n *now) loadupHead(st *luState, other *parts.Key) head {
 	in, all := n.progress(st.rig)
-	h := head{title: "Load up " + n.rigName(st.rig), mark: n.mark(st.rig), middle: []fyne.CanvasObject{other}, widths: []float32{124}, gap: 8}
+	h := head{title: words.F("Load up %s", n.rigName(st.rig)), mark: n.mark(st.rig), middle: []fyne.CanvasObject{other}, widths: []float32{124}, gap: 8}
 	h.sentence = n.doorWords(st.rig, *st.at)
 	if h.sentence == "" {
-		h.sentence = "no slots in the table"
+		h.sentence = words.L("no slots in the table")
 	}
 	if st.mode == luSweep {
-		h.sentence += ", eyes on every slot"
+		h.sentence += words.L(", eyes on every slot")
 	}
 	if by := n.loader(st); by != "" && (st.mode != luSweep || !n.narrow()) {
-		h.sentence += ", " + n.memberName(by) + " loads"
+		h.sentence += words.F(", %s loads", n.memberName(by))
 	}
-	h.big, h.bigWords, h.bigLine = fmt.Sprint(in), fmt.Sprintf("of %d lines in", all), n.roughly(st.rig, n.narrow())
+	h.big, h.bigWords, h.bigLine = fmt.Sprint(in), words.F("of %d lines in", all), n.roughly(st.rig, n.narrow())
 	switch {
 	case all == 0:
-		h.big, h.bigWords, h.bigLine = "0", "lines off", "nothing to put back"
+		h.big, h.bigWords, h.bigLine = "0", words.L("lines off"), parts.Or(words.L("nothing to put back"), words.L("nothing"))
 	case n.narrow():
-		h.bigWords = fmt.Sprintf("of %d in", all)
+		h.bigWords = words.F("of %d in", all)
 	}
 	return h
 }
@@ -115,7 +116,7 @@ func (n *now) loadupStrip(st *luState) parts.StripView {
 		}
 	}
 	if n.pic.ReadOnly != "" {
-		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: "This window only reads", Second: n.pic.ReadOnly}
+		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: words.L("This window only reads"), Second: n.pic.ReadOnly}
 	}
 	v.Title = n.thenWords(st)
 	if taps := n.taps(1); len(taps) > 0 {
@@ -144,13 +145,13 @@ func (n *now) undoKey() parts.StripKey {
 	if e.Verb != model.Correct && e.Tap != back.Mends && e.ID.String() != back.Mends {
 		return parts.StripKey{}
 	}
-	return parts.StripKey{ID: "undo", Title: "Undo"}
+	return parts.StripKey{ID: "undo", Title: words.L("Undo")}
 }
 
 // thenWords is what comes after the piece in hand.
 func (n *now) thenWords(st *luState) string {
 	if st.count != nil {
-		return "Nothing is logged until the last box is done"
+		return words.L("Nothing is logged until the last box is done")
 	}
 	if st.mode != luLoad {
 		return ""
@@ -161,16 +162,16 @@ func (n *now) thenWords(st *luState) string {
 		if l.Line != hand.line || hand.item == nil {
 			name := n.d.Items[l.Line].Short()
 			if l.TwoPerson {
-				name += " (two people)"
+				name += words.L(" (two people)")
 			}
 			out = append(out, name)
 		}
 	}
 	if len(out) == 0 {
 		if next, k, ok := n.nextDoor(st); ok {
-			return parts.B("Then ") + next + ", " + plural(k, "line")
+			return parts.B(words.L("Then")) + " " + next + ", " + words.N("%d line", "%d lines", k)
 		}
 		return ""
 	}
-	return parts.B("Then ") + fewOf(out, 2)
+	return parts.B(words.L("Then")) + " " + fewOf(out, 2)
 }

@@ -9,6 +9,7 @@ import (
 	"tarpside/model/loadup"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // A shelf is one slot of the rig with the lines that live in it.
@@ -104,7 +105,7 @@ func (n *now) bayView(st *luState, cols int) node {
 		b.hand = p.item.ID
 		b.shutBy = n.closedBy(p.line)
 	}
-	v := listOf{panel: parts.PanelView{ID: "bay", Title: upper(st.at.Compartment) + " as it stands open", Right: b.note()}, gap: 6}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: parts.Or(words.F("%s as it stands open", upper(st.at.Compartment)), upper(st.at.Compartment)), Right: b.note()}, gap: 6}
 	var rows []node
 	for len(above) > 0 {
 		k := len(above[0].lines)
@@ -121,7 +122,7 @@ func (n *now) bayView(st *luState, cols int) node {
 		rows = append(rows, b.row(group, cols))
 	}
 	if len(band) > 0 {
-		v.panel.Title = st.at.Compartment + ", cut from door to door"
+		v.panel.Title = words.F("%s, cut from door to door", st.at.Compartment)
 		v.panel.Right = b.doorWords()
 		for i := range band {
 			band[i].cols = 1
@@ -132,8 +133,8 @@ func (n *now) bayView(st *luState, cols int) node {
 		rows = append(rows, b.row(band, cols))
 	}
 	if len(rows) == 0 {
-		v.panel.Title = "Nothing to load here"
-		rows = append(rows, row(40, node{id: "none", view: parts.LabelView{Text: "Nothing lives behind this door", Role: look.Body}}))
+		v.panel.Title = words.L("Nothing to load here")
+		rows = append(rows, row(40, node{id: "none", view: parts.LabelView{Text: words.L("Nothing lives behind this door"), Role: look.Body}}))
 	}
 	y := float32(0)
 	for i := range rows {
@@ -159,16 +160,16 @@ type bayDraw struct {
 
 func (b *bayDraw) note() string {
 	if k := len(b.order); k > 0 {
-		return plural(k, "line") + " to go in here"
+		return words.F("%s to go in here", words.N("%d line", "%d lines", k))
 	}
 	return ""
 }
 
 func (b *bayDraw) doorWords() string {
-	if b.n.sideOf(b.st.rig, *b.st.at) == "driver side" {
-		return "you are at the left door"
+	if b.n.sideOf(b.st.rig, *b.st.at) == driverSide {
+		return words.L("you are at the left door")
 	}
-	return "you are at the right door"
+	return words.L("you are at the right door")
 }
 
 // small tells whether a line is drawn small, to read: it was home when the
@@ -184,7 +185,7 @@ func (b *bayDraw) small(line int) bool {
 func (b *bayDraw) smallName(line int) string {
 	it := &b.n.d.Items[line]
 	if used := b.n.s.Line(line).N(model.Place{Kind: model.Used}); used > 0 {
-		return fmt.Sprintf("%s, %d used", it.Short(), used)
+		return words.F("%s, %d used", it.Short(), used)
 	}
 	return it.Short()
 }
@@ -283,16 +284,16 @@ func (b *bayDraw) slot(i int) parts.SlotView {
 	case home == it.Quantity:
 		v.Mode, v.Icon, v.Off, v.State = parts.SlotHome, "tick", true, "home"
 		if !b.small(i) {
-			v.Second = "home"
+			v.Second = words.L("home")
 		}
 		if n.s.Line(i).TaggedHome > 0 {
-			v.Icon, v.Second = "tag", "home, tagged"
+			v.Icon, v.Second = "tag", words.L("home, tagged")
 		}
 	default:
 		v.Off = true
 		v.Second, v.Icon = n.whereWords(i)
 		if home > 0 {
-			v.Mode, v.Second = parts.SlotHome, fmt.Sprintf("%d of %d home", home, it.Quantity)
+			v.Mode, v.Second = parts.SlotHome, words.F("%d of %d home", home, it.Quantity)
 		}
 	}
 	if v.Icon != "" && v.Icon != "tick" {
@@ -304,46 +305,49 @@ func (b *bayDraw) slot(i int) parts.SlotView {
 // now words the slot of the piece in hand.
 func (b *bayDraw) now(v *parts.SlotView, p piece) {
 	v.Mode, v.State = parts.SlotNow, "next"
-	v.Second = "next in"
+	v.Second = words.L("next in")
 	if b.st.item != "" {
-		v.Second = "this one"
+		v.Second = words.L("this one")
 	}
 	if b.n.s.TwoPerson(p.line) {
-		v.Icon, v.Second = "two", "two people"
+		v.Icon, v.Second = "two", words.L("two people")
 	}
 	if p.item.Quantity > 1 {
 		v.Second = fmt.Sprintf("%d, %s", p.n, v.Second)
 	}
 	if p.tagged {
-		v.Icon, v.Second = "tag", "out of service"
+		v.Icon, v.Second = "tag", words.L("out of service")
 	}
 	if len(b.shutBy) > 0 {
-		v.Mode, v.Icon, v.Second, v.State = parts.SlotAlarm, "bar", "blocked", "blocked"
+		v.Mode, v.Icon, v.Second, v.State = parts.SlotAlarm, "bar", words.L("blocked"), "blocked"
 	}
 }
 
 // out words the slot of a piece that can be put back.
 func (b *bayDraw) out(v *parts.SlotView, p piece) {
 	n := b.n
-	weight := pounds(n.s.Weight(p.line), p.item)
+	weight, rest := pounds(n.s.Weight(p.line), p.item), ""
 	v.State = string(p.from.Kind)
 	switch by := n.closedBy(p.line); {
 	case p.tagged:
-		v.Icon, v.Second = "tag", "out of service"
+		v.Icon, v.Second = "tag", words.L("out of service")
 	case len(by) > 0:
-		v.Icon, v.Second, v.State = "bar", "blocked", "blocked"
+		v.Icon, v.Second, v.State = "bar", words.L("blocked"), "blocked"
 	case p.from.Kind == model.At:
-		v.Icon, v.Second = "go", "at "+n.placeName(p.from)
+		v.Icon, v.Second = "go", words.F("at %s", n.placeName(p.from))
 	case b.after(p) != "":
-		v.Second = "after " + b.after(p)
+		v.Second = words.F("after %s", b.after(p))
 	default:
-		v.Second = weight + ", then"
+		v.Second, rest = words.F("%s, then", weight), words.L("then")
+	}
+	if rest == "" {
+		rest = v.Second
 	}
 	if p.item.Quantity > 1 {
-		v.Second = fmt.Sprintf("%d to go, ", p.n) + strings.TrimPrefix(v.Second, weight+", ")
+		v.Second = words.F("%d to go, %s", p.n, rest)
 	}
 	if v.Icon == "" && n.s.TwoPerson(p.line) {
-		v.Icon, v.Second = "two", "two people"
+		v.Icon, v.Second = "two", words.L("two people")
 	}
 }
 
@@ -362,9 +366,9 @@ func (b *bayDraw) endOf(i int) string {
 	s := b.n.d.Slot(b.n.d.Items[i].Slot)
 	switch {
 	case strings.Contains(s.Side, "left door"):
-		return "shuts left end"
+		return words.L("shuts left end")
 	case strings.Contains(s.Side, "right door"):
-		return "shuts right end"
+		return words.L("shuts right end")
 	}
-	return "in the way"
+	return words.L("in the way")
 }

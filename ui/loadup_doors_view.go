@@ -9,6 +9,7 @@ import (
 	"tarpside/model/loadup"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // doorOf is the door of a slot.
@@ -39,7 +40,14 @@ func (n *now) doorID(rig string, d loadup.Door) string {
 	return d.Compartment
 }
 
-// sideOf is the side of the rig that a door is on, in words.
+// The sides of a rig, as its crew says them.
+var (
+	driverSide  = words.K("driver side")
+	officerSide = words.K("officer side")
+)
+
+// sideOf is the side of the rig that a door is on, in words that are yet to be
+// translated.
 func (n *now) sideOf(rig string, d loadup.Door) string {
 	word := ""
 	for i := range n.d.Slots {
@@ -49,18 +57,31 @@ func (n *now) sideOf(rig string, d loadup.Door) string {
 		}
 		switch {
 		case strings.Contains(s.Side, "left"):
-			return "driver side"
+			return driverSide
 		case strings.Contains(s.Side, "right"):
-			return "officer side"
+			return officerSide
 		case strings.Contains(s.Side, "rear"):
-			word = "rear"
+			word = words.K("rear")
 		case strings.Contains(s.Side, "top"):
-			word = "roof"
+			word = words.K("roof")
+		case strings.Contains(s.Side, "cab"):
+			word = words.K("cab")
 		case word == "":
 			word = s.Side
 		}
 	}
 	return word
+}
+
+// sideWord is a side over its first door.
+func sideWord(side string) string {
+	switch side {
+	case driverSide:
+		return parts.Or(words.L(side), words.L("driver"))
+	case officerSide:
+		return parts.Or(words.L(side), words.L("officer"))
+	}
+	return words.L(side)
 }
 
 // doorName is a door in two words at most; the side stands over it.
@@ -77,10 +98,10 @@ func (n *now) doorWords(rig string, d loadup.Door) string {
 	if !strings.Contains(n.doorID(rig, d), "@") {
 		return upper(d.Compartment)
 	}
-	if n.sideOf(rig, d) == "driver side" {
-		return d.Compartment + ", left door"
+	if n.sideOf(rig, d) == driverSide {
+		return words.F("%s, left door", d.Compartment)
 	}
-	return d.Compartment + ", right door"
+	return words.F("%s, right door", d.Compartment)
 }
 
 // linesAt are the lines that live behind a door, not those inside kits, in the
@@ -126,7 +147,7 @@ func (n *now) doorViews(st *luState, width float32) node {
 			for j, d := range group {
 				v := n.doorView(st, d, side, togo[d], eyes)
 				if j == 0 && len(group) == 1 || j == (len(group)-1)/2 && len(group) > 1 {
-					v.Side = side
+					v.Side = sideWord(side)
 				}
 				kids.kids = append(kids.kids, node{id: v.ID, view: v})
 			}
@@ -138,7 +159,7 @@ func (n *now) doorViews(st *luState, width float32) node {
 }
 
 func (n *now) foldedSide(st *luState, group []loadup.Door, side string, togo map[loadup.Door]int) node {
-	v := parts.DoorView{Side: side, Name: fmt.Sprintf("%d doors", len(group))}
+	v := parts.DoorView{Side: sideWord(side), Name: words.F("%d doors", len(group))}
 	a, b := doorName(group[0], side), doorName(group[len(group)-1], side)
 	if len(a) <= 2 && len(b) <= 2 {
 		v.Name = a + "-" + b
@@ -151,7 +172,7 @@ func (n *now) foldedSide(st *luState, group []loadup.Door, side string, togo map
 		}
 	}
 	v.ID, v.State = n.doorID(st.rig, to), "side"
-	if v.Count = fmt.Sprintf("%d to go", sum); sum == 0 {
+	if v.Count = words.F("%d to go", sum); sum == 0 {
 		v.Count = ""
 	}
 	return node{id: v.ID, view: v}
@@ -174,20 +195,20 @@ func (n *now) doorView(st *luState, d loadup.Door, side string, togo int, eyes m
 	}
 	switch {
 	case togo > 0:
-		v.Count = fmt.Sprintf("%d to go", togo)
+		v.Count = words.F("%d to go", togo)
 		if slices.Contains(st.been, d) && d != *st.at {
-			v.Count, v.Mode = fmt.Sprintf("%d, passed", togo), parts.DoorPassed
+			v.Count, v.Mode = words.F("%d, passed", togo), parts.DoorPassed
 		}
 	case out > 0:
-		v.Count = fmt.Sprintf("%d out", out)
+		v.Count = words.F("%d out", out)
 	case eyes[notOpened(st.rig, d)]:
-		v.Count = "not opened"
+		v.Count = words.L("not opened")
 	case away > 0:
-		v.Count = fmt.Sprintf("%d away", away)
+		v.Count = words.F("%d away", away)
 	case looked && len(lines) > 0:
-		v.Count, v.Mode = "seen", parts.DoorHome
+		v.Count, v.Mode = words.L("seen"), parts.DoorHome
 	default:
-		v.Count, v.Mode = "home", parts.DoorHome
+		v.Count, v.Mode = words.L("home"), parts.DoorHome
 	}
 	if st.at != nil && *st.at == d {
 		v.Mode = parts.DoorHere
@@ -270,21 +291,21 @@ func (n *now) roughly(rig string, narrow bool) string {
 	minutes := (seconds + 59) / 60
 	switch {
 	case narrow && open == 1:
-		return fmt.Sprintf("%d min + 1 search", minutes)
+		return parts.Or(words.F("%d min + 1 search", minutes), fmt.Sprintf("%d + 1", minutes))
 	case narrow && open > 1:
-		return fmt.Sprintf("%d min + %d open", minutes, open)
+		return parts.Or(words.F("%d min + %d open", minutes, open), fmt.Sprintf("%d + %d", minutes, open))
 	case narrow:
-		return fmt.Sprintf("about %d min", minutes)
+		return words.F("about %d min", minutes)
 	}
-	out := "nothing of it is on the tarp"
+	out := words.L("nothing of it is on the tarp")
 	if seconds > 0 {
-		out = fmt.Sprintf("about %d min", minutes)
+		out = words.F("about %d min", minutes)
 	}
 	switch {
 	case open == 1:
-		out += " + 1 open search"
+		out = parts.Or(out+words.L(" + 1 open search"), n.roughly(rig, true))
 	case open > 1:
-		out += fmt.Sprintf(" + %d open searches", open)
+		out = parts.Or(out+words.F(" + %d open searches", open), n.roughly(rig, true))
 	}
 	return out
 }

@@ -5,6 +5,7 @@ import (
 
 	"tarpside/board"
 	"tarpside/model"
+	"tarpside/ui/words"
 )
 
 // sweep is a touch on a key of the sweep.
@@ -57,7 +58,7 @@ func (l *loadupScreen) member(n *now, id string) {
 		acts = append(acts, model.Act{Verb: model.Override, By: id, Item: p.item.ID, Quantity: model.Blank, Reading: f})
 	}
 	acts = append(acts, l.home(n, p, model.Stow, joined(l.reading(n, p, false), l.anyway())))
-	l.sh.asOfficer("Officer lets it pass", func() { l.log(acts...) })
+	l.sh.asOfficer(words.L("Officer lets it pass"), func() { l.log(acts...) })
 }
 
 // lying is a touch on a piece at a place: back to the tarp, or carried.

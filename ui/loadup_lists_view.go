@@ -9,6 +9,7 @@ import (
 	"tarpside/model/loadup"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // nextStop is the door of the load order that comes after this one.
@@ -64,7 +65,7 @@ func lyingID(n *now, l lying) string { return n.d.Items[l.line].ID + "@" + l.pla
 // collectList is what is to be carried from the places to the tarp.
 func (n *now) collectList(st *luState) node {
 	all := n.lyingOut(st.rig)
-	v := listOf{panel: parts.PanelView{ID: "collect", Title: "Still at the places", Right: plural(len(all), "line")}, gap: 0}
+	v := listOf{panel: parts.PanelView{ID: "collect", Title: words.L("Still at the places"), Right: words.N("%d line", "%d lines", len(all))}, gap: 0}
 	var rows []node
 	for i, l := range all {
 		if i == 0 || all[i-1].place != l.place {
@@ -74,17 +75,17 @@ func (n *now) collectList(st *luState) node {
 			}
 			name := n.placeName(l.place)
 			label := node{id: "at " + name, view: parts.LabelView{Text: name, Role: look.Place, Mid: true}}
-			key := keyNode(parts.KeyView{ID: "return-" + l.place.Name, Title: "All from " + name, Second: plural(k, "line") + " to the tarp", Icon: "tarp", Lay: parts.LayLeft, Role: look.Group})
+			key := keyNode(parts.KeyView{ID: "return-" + l.place.Name, Title: words.F("All from %s", name), Second: words.F("%s to the tarp", words.N("%d line", "%d lines", k)), Icon: "tarp", Lay: parts.LayLeft, Role: look.Group})
 			rows = append(rows, node{view: rowOf{look.Gap}, size: look.Floor + 8, kids: []node{label, wide(key, 2)}})
 		}
-		r := parts.RowView{Kind: parts.KindPiece, ID: lyingID(n, l), Title: pieces(&n.d.Items[l.line], l.n), Right: "to the tarp", Go: "tarp", State: l.place.String()}
+		r := parts.RowView{Kind: parts.KindPiece, ID: lyingID(n, l), Title: pieces(&n.d.Items[l.line], l.n), Right: words.L("to the tarp"), Go: "tarp", State: l.place.String()}
 		if l.holder != "" {
-			r.Second = "with " + n.holderWords(l.holder)
+			r.Second = words.F("with %s", n.holderWords(l.holder))
 		}
 		rows = append(rows, row(look.Floor, node{id: r.ID, view: r}))
 	}
 	if len(all) == 0 {
-		rows = append(rows, row(60, node{id: "none", view: parts.LabelView{Text: "Nothing of " + n.rigName(st.rig) + " is at a place any more", Role: look.Body}}))
+		rows = append(rows, row(60, node{id: "none", view: parts.LabelView{Text: words.F("Nothing of %s is at a place any more", n.rigName(st.rig)), Role: look.Body}}))
 	}
 	return node{id: "collect", view: v, kids: rows}
 }
@@ -103,13 +104,13 @@ func (n *now) collectSide(st *luState) node {
 			continue
 		}
 		it := &n.d.Items[l.line]
-		v := leadView{id: "piece", over: "How many are back?", title: it.Short(), mark: n.mark(it.Rig), line: fmt.Sprintf("%d are at %s by the log", l.n, n.placeName(l.place)), under: "Touch what you carry. The rest stays where it is."}
+		v := leadView{id: "piece", over: words.L("How many are back?"), title: it.Short(), mark: n.mark(it.Rig), line: words.F("%d are at %s by the log", l.n, n.placeName(l.place)), under: words.L("Touch what you carry. The rest stays where it is.")}
 		out := col(0, node{id: "piece", view: v})
 		var keys []node
 		for _, k := range handful(l.n) {
 			keys = append(keys, keyNode(parts.KeyView{Kind: parts.KindQuantity, ID: fmt.Sprint(k), Title: fmt.Sprint(k), Lay: parts.LayCentre, Role: look.Hand}))
 		}
-		keys = append(keys, keyNode(parts.KeyView{Kind: parts.KindQuantity, ID: "all", Title: fmt.Sprintf("All %d", l.n), Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Place}))
+		keys = append(keys, keyNode(parts.KeyView{Kind: parts.KindQuantity, ID: "all", Title: words.F("All %d", l.n), Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Place}))
 		for len(keys) > 0 {
 			k := min(3, len(keys))
 			out.kids = append(out.kids, row(104, keys[:k]...))
@@ -117,8 +118,8 @@ func (n *now) collectSide(st *luState) node {
 		}
 		return out
 	}
-	v := leadView{id: "piece", icon: "tarp", over: "Collect by place", title: "Touch what is back", under: "It goes on the load list as soon as it lies there. A piece can also go straight in: touch its slot."}
-	return col(0, node{id: "piece", view: v}, row(112, keyNode(parts.KeyView{ID: "load", Title: "Back to loading", Icon: "load", Tone: parts.Filled})))
+	v := leadView{id: "piece", icon: "tarp", over: words.L("Collect by place"), title: words.L("Touch what is back"), under: words.L("It goes on the load list as soon as it lies there. A piece can also go straight in: touch its slot.")}
+	return col(0, node{id: "piece", view: v}, row(112, keyNode(parts.KeyView{ID: "load", Title: words.L("Back to loading"), Icon: "load", Tone: parts.Filled})))
 }
 
 // others lists the pieces of other rigs that lie about.
@@ -131,24 +132,24 @@ func (n *now) others(rig string) []lying {
 // carryList is what of other rigs could ride home here.
 func (n *now) carryList(st *luState) node {
 	all := n.others(st.rig)
-	v := listOf{panel: parts.PanelView{ID: "carry", Title: "Of other rigs, on the ground", Right: plural(len(all), "line")}}
+	v := listOf{panel: parts.PanelView{ID: "carry", Title: words.L("Of other rigs, on the ground"), Right: words.N("%d line", "%d lines", len(all))}}
 	var rows []node
 	for _, l := range all {
 		it := &n.d.Items[l.line]
 		where, _ := n.whereWord(l.place)
-		r := parts.RowView{Kind: parts.KindPiece, ID: lyingID(n, l), Mark: n.mark(it.Rig), Title: pieces(it, l.n), Second: n.rigName(it.Rig) + ", " + where, Right: "carry", Go: "carried", State: l.place.String()}
+		r := parts.RowView{Kind: parts.KindPiece, ID: lyingID(n, l), Mark: n.mark(it.Rig), Title: pieces(it, l.n), Second: n.rigName(it.Rig) + ", " + where, Right: words.L("carry"), Go: "carried", State: l.place.String()}
 		rows = append(rows, row(look.Floor, node{id: r.ID, view: r}))
 	}
 	if len(all) == 0 {
-		rows = append(rows, row(60, node{id: "none", view: parts.LabelView{Text: "Nothing of another rig lies here", Role: look.Body}}))
+		rows = append(rows, row(60, node{id: "none", view: parts.LabelView{Text: words.L("Nothing of another rig lies here"), Role: look.Body}}))
 	}
 	return node{id: "carry", view: v, kids: rows}
 }
 
 // carrySide explains, and takes a driver's word for a whole rig.
 func (n *now) carrySide(st *luState) node {
-	v := leadView{id: "piece", icon: "carried", over: "Carry for others", title: "Touch what rides on " + n.rigName(st.rig),
-		under: "It stays theirs, and goes on the bring-back list. It never goes into a slot of this rig."}
+	v := leadView{id: "piece", icon: "carried", over: words.L("Carry for others"), title: words.F("Touch what rides on %s", n.rigName(st.rig)),
+		under: words.L("It stays theirs, and goes on the bring-back list. It never goes into a slot of this rig.")}
 	out := col(0, node{id: "piece", view: v})
 	var rigs []string
 	for _, l := range n.others(st.rig) {
@@ -161,25 +162,25 @@ func (n *now) carrySide(st *luState) node {
 		if len(rigs) > 1 {
 			id = "vouch-" + r
 		}
-		out.kids = append(out.kids, sized(node{id: id, view: parts.HoldView{ID: id, Title: "All of " + n.rigName(r) + " is aboard", Second: "hold: by its driver's word", Sure: "All aboard", Role: look.Group}}, 96))
+		out.kids = append(out.kids, sized(node{id: id, view: parts.HoldView{ID: id, Title: words.F("All of %s is aboard", n.rigName(r)), Second: words.L("hold: by its driver's word"), Sure: words.L("All aboard"), Role: look.Group}}, 96))
 	}
-	out.kids = append(out.kids, row(96, keyNode(parts.KeyView{ID: "load", Title: "Back to loading", Icon: "load", Tone: parts.Filled})))
+	out.kids = append(out.kids, row(96, keyNode(parts.KeyView{ID: "load", Title: words.L("Back to loading"), Icon: "load", Tone: parts.Filled})))
 	return out
 }
 
 // otherList chooses the rig and who loads it.
 func (n *now) otherList(st *luState) node {
-	v := listOf{panel: parts.PanelView{ID: "other", Title: "Which rig, and who loads"}, gap: 0}
+	v := listOf{panel: parts.PanelView{ID: "other", Title: words.L("Which rig, and who loads")}, gap: 0}
 	var rows []node
 	for _, r := range n.present() {
 		in, all := n.progress(r)
-		view := parts.RowView{Kind: parts.KindRig, ID: r, Mark: n.mark(r), Title: n.rigName(r), Right: fmt.Sprintf("%d of %d in", in, all), State: "rig"}
+		view := parts.RowView{Kind: parts.KindRig, ID: r, Mark: n.mark(r), Title: n.rigName(r), Right: words.F("%d of %d in", in, all), State: "rig"}
 		if r == st.rig {
 			view.Tone, view.State = parts.Live, "shown"
 		}
 		rows = append(rows, row(look.Floor, node{id: r, view: view}))
 	}
-	rows = append(rows, row(look.Floor, node{id: "paper", view: parts.RowView{ID: "paper", Title: "Put-back list on paper", Icon: "paper", Go: "go"}}))
+	rows = append(rows, row(look.Floor, node{id: "paper", view: parts.RowView{ID: "paper", Title: words.L("Put-back list on paper"), Icon: "paper", Go: "go"}}))
 	for _, own := range []bool{true, false} {
 		for _, m := range n.d.Members {
 			if m.Agency != n.d.RigAgency(st.rig) || (m.Rig == st.rig) != own {
@@ -187,7 +188,7 @@ func (n *now) otherList(st *luState) node {
 			}
 			view := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Icon: "one"}
 			if m.ID == n.loader(st) {
-				view.Tone, view.Right, view.State = parts.Live, "loads", "loads"
+				view.Tone, view.Right, view.State = parts.Live, words.L("loads"), "loads"
 			}
 			rows = append(rows, row(look.Floor, node{id: m.ID, view: view}))
 		}
@@ -200,12 +201,12 @@ func (n *now) otherSide(st *luState) node {
 	key := func(id, title, second, icon string) node {
 		return keyNode(parts.KeyView{ID: id, Title: title, Second: second, Icon: icon, Lay: parts.LayLeft})
 	}
-	load := key("load", "Load", "the next piece in", "load")
+	load := key("load", words.L("Load"), words.L("the next piece in"), "load")
 	v := load.view.(parts.KeyView)
 	v.Tone = parts.Filled
 	load.view = v
 	return col(0, load,
-		key("sweep", "Look at every slot", n.doorWords(st.rig, *st.at), "glance"),
-		key("collect", "Collect by place", plural(len(n.lyingOut(st.rig)), "line")+" still out", "tarp"),
-		key("carry", "Carry for others", plural(len(n.others(st.rig)), "line")+" of other rigs", "carried"))
+		key("sweep", words.L("Look at every slot"), n.doorWords(st.rig, *st.at), "glance"),
+		key("collect", words.L("Collect by place"), words.F("%s still out", words.N("%d line", "%d lines", len(n.lyingOut(st.rig)))), "tarp"),
+		key("carry", words.L("Carry for others"), words.F("%s of other rigs", words.N("%d line", "%d lines", len(n.others(st.rig)))), "carried"))
 }

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -10,6 +9,7 @@ import (
 	"tarpside/model/loadup"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // padPanel is the number pad for a reading: the figure at once has its
@@ -19,21 +19,21 @@ func (n *now) padPanel(st *luState, p piece) node {
 	ask, _ := p.item.Ask(st.pad)
 	v := n.leadOf(st, p)
 	v.over = c.Question
-	tone, title, words, ok := n.verdict(p, ask, st.typed)
+	tone, title, said, ok := n.verdict(p, ask, st.typed)
 	out := parts.ReadoutView{ID: "typed", Text: st.typed, Tone: parts.Live}
 	if tone == parts.Alarm {
 		out.Tone = parts.Alarm
 	}
-	says := leadView{id: "verdict", tone: tone, title: title, under: words}
+	says := leadView{id: "verdict", tone: tone, title: title, under: said}
 	if tone == parts.Alarm {
 		says.icon, says.over, says.title = "bar", title, ""
 	}
 	side := col(n.padSide(), sized(node{id: "typed", view: out}, 96), node{id: "verdict", view: says})
 	switch {
 	case tone == parts.Alarm && st.pad != "" && (st.pad == "battery" || st.pad == "bars") && ok:
-		side.kids = append(side.kids, sized(keyNode(parts.KeyView{ID: "charge", Title: "To the charger", Icon: "plug", Tone: parts.Filled, Lay: parts.LayStack}), 120))
+		side.kids = append(side.kids, sized(keyNode(parts.KeyView{ID: "charge", Title: words.L("To the charger"), Icon: "plug", Tone: parts.Filled, Lay: parts.LayStack}), 120))
 	case st.given[st.pad] != "" || len(p.item.Checks) > 1:
-		side.kids = append(side.kids, sized(keyNode(parts.KeyView{ID: "later", Title: "Not now", Icon: "back"}), look.Floor))
+		side.kids = append(side.kids, sized(keyNode(parts.KeyView{ID: "later", Title: words.L("Not now"), Icon: "back"}), look.Floor))
 	}
 	done := padView{done: parts.Usual, shut: !ok}
 	if ok && tone != parts.Alarm {
@@ -70,23 +70,23 @@ func (n *now) padBody(v leadView, pad padView, side node) node {
 }
 
 // verdict judges what is typed so far; ok where it can be given as an answer.
-func (n *now) verdict(p piece, ask model.Ask, typed string) (tone parts.Tone, title, words string, ok bool) {
+func (n *now) verdict(p piece, ask model.Ask, typed string) (tone parts.Tone, title, said string, ok bool) {
 	c := n.d.Check(ask.Check)
 	if typed == "" {
-		return parts.Quiet, "Blank", "A blank never passes. " + limitWords(ask) + ".", false
+		return parts.Quiet, words.L("Blank"), words.F("A blank never passes. %s.", limitWords(ask)), false
 	}
 	f, err := strconv.ParseFloat(typed, 64)
 	switch {
 	case err != nil || f < c.Min || f > c.Max:
-		return parts.Alarm, "Cannot be", fmt.Sprintf("It is from %g to %g. Look again.", c.Min, c.Max), false
+		return parts.Alarm, words.L("Cannot be"), words.F("It is from %g to %g. Look again.", c.Min, c.Max), false
 	case !n.passes(p, ask.Check, typed):
-		words = fmt.Sprintf("Under %g. It cannot go in as ready.", ask.Limit)
+		said = words.F("Under %g. It cannot go in as ready.", ask.Limit)
 		if c.Never {
-			words += " Nobody may wave it past."
+			said += words.L(" Nobody may wave it past.")
 		}
-		return parts.Alarm, "Not ready", words, true
+		return parts.Alarm, words.L("Not ready"), said, true
 	}
-	return parts.Quiet, "Passes", limitWords(ask) + ".", true
+	return parts.Quiet, words.L("Passes"), limitWords(ask) + ".", true
 }
 
 // cure is how a blocked slot is opened: by taking out what is nearest, or the
@@ -114,25 +114,25 @@ func (n *now) cures(st *luState, p piece) cure {
 		slices.SortStableFunc(ends, func(a, b loadup.End) int { return boolInt(a.Door != *st.at) - boolInt(b.Door != *st.at) })
 		var closed []string
 		for _, e := range c.Ends {
-			closed = append(closed, n.endName(st.rig, e.Door)+" closed by the "+n.names(e.By))
+			closed = append(closed, words.F("%s closed by the %s", n.endName(st.rig, e.Door), n.names(e.By)))
 		}
 		out.words = upper(strings.Join(closed, ", ")) + ". "
 		out.near = append(out.near, ends[0].By...)
 		if len(ends) > 1 {
 			out.other = append(slices.Clone(c.Alone), ends[1].By...)
-			out.words += "Take out one of the two. The " + n.names(ends[0].By) + " is nearer to you."
+			out.words += words.F("Take out one of the two. The %s is nearer to you.", n.names(ends[0].By))
 		}
 		return out
 	}
-	out.words = "Its way is closed by the " + n.names(c.Alone) + "."
+	out.words = words.F("Its way is closed by the %s.", n.names(c.Alone))
 	return out
 }
 
 func (n *now) endName(rig string, d loadup.Door) string {
-	if n.sideOf(rig, d) == "driver side" {
-		return "left end"
+	if n.sideOf(rig, d) == driverSide {
+		return words.L("left end")
 	}
-	return "right end"
+	return words.L("right end")
 }
 
 func upper(s string) string {
@@ -167,33 +167,33 @@ func (n *now) countedWords(st *luState, p piece) string {
 	if len(counted) < len(inside) || len(inside) == 0 {
 		return ""
 	}
-	words := "Counted " + n.clock(at)
+	said := words.F("Counted %s", n.clock(at))
 	if by != "" {
-		words += " by " + n.memberName(by)
+		said += parts.Or(words.F(" by %s", n.memberName(by)), "")
 	}
 	if n.s.KitState(p.line) == model.ShortUsable {
-		words += ": short, but usable"
+		said += words.L(": short, but usable")
 	}
-	return words
+	return said
 }
 
 // countView is a blind count: the lines on the left, each an empty box, and
 // the pad on the right.
 func (n *now) countView(st *luState) (left, right node) {
 	c := st.count
-	v := listOf{panel: parts.PanelView{ID: "bay", Title: "How many do you see?", Right: "the log says nothing yet"}, gap: look.Gap}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: words.L("How many do you see?"), Right: words.L("the log says nothing yet")}, gap: look.Gap}
 	if c.kit != "" {
-		v.panel.Title = "How many are in it?"
+		v.panel.Title = words.L("How many are in it?")
 	}
 	var cells []node
 	for k, line := range c.lines {
 		it := &n.d.Items[line]
-		s := parts.SlotView{ID: it.ID, Name: it.Short(), Lay: parts.SlotCorner, Mode: parts.SlotHole, Second: "not counted", State: "empty"}
+		s := parts.SlotView{ID: it.ID, Name: it.Short(), Lay: parts.SlotCorner, Mode: parts.SlotHole, Second: words.L("not counted"), State: "empty"}
 		if got, ok := c.got[line]; ok {
-			s.Mode, s.Second, s.Icon, s.State = parts.SlotHome, fmt.Sprintf("you counted %d", got), "tick", "counted"
+			s.Mode, s.Second, s.Icon, s.State = parts.SlotHome, words.F("you counted %d", got), "tick", "counted"
 		}
 		if k == c.at {
-			s.Mode, s.Second, s.State = parts.SlotNow, "now", "now"
+			s.Mode, s.Second, s.State = parts.SlotNow, words.L("now"), "now"
 		}
 		cells = append(cells, node{id: s.ID, view: s})
 	}
@@ -202,19 +202,19 @@ func (n *now) countView(st *luState) (left, right node) {
 		v.show = float32(c.at/3) * (96 + look.Gap)
 		v.upTo = v.show + 96
 	}
-	head := leadView{id: "piece", over: "Count what is there, one by one", under: "An empty box is no answer."}
+	head := leadView{id: "piece", over: words.L("Count what is there, one by one"), under: words.L("An empty box is no answer.")}
 	if c.at < len(c.lines) {
 		head.title = n.d.Items[c.lines[c.at]].Short()
 	}
 	if c.kit != "" {
-		head.over = "In the " + n.itemName(c.kit) + ", " + fmt.Sprintf("%d of %d", c.at+1, len(c.lines))
+		head.over = words.F("In the %s, %d of %d", n.itemName(c.kit), c.at+1, len(c.lines))
 	}
 	if c.again {
-		head.tone, head.icon, head.over, head.under = parts.Alarm, "clock", "Begin again", "The count was left for more than a minute."
+		head.tone, head.icon, head.over, head.under = parts.Alarm, "clock", words.L("Begin again"), words.L("The count was left for more than a minute.")
 	}
 	side := col(n.padSide(), sized(node{id: "typed", view: parts.ReadoutView{ID: "typed", Text: c.typed, Tone: parts.Live}}, 96),
-		node{id: "verdict", view: leadView{id: "verdict", under: "None there: type 0."}},
-		sized(keyNode(parts.KeyView{ID: "count-stop", Title: "Not now", Icon: "back"}), look.Floor))
+		node{id: "verdict", view: leadView{id: "verdict", under: words.L("None there: type 0.")}},
+		sized(keyNode(parts.KeyView{ID: "count-stop", Title: words.L("Not now"), Icon: "back"}), look.Floor))
 	pad := padView{done: parts.Filled, shut: c.typed == ""}
 	if pad.shut {
 		pad.done = parts.Usual
@@ -246,7 +246,7 @@ func (n *now) tagWords(tag string) string {
 			continue
 		}
 		short, _ := askWords(c)
-		out = append(out, strings.TrimSuffix(short, "?")+": "+word+". "+upper(c.IfItFails)+".")
+		out = append(out, strings.TrimSuffix(short, "?")+": "+answerWord(word)+". "+upper(c.IfItFails)+".")
 	}
 	return strings.Join(out, " ")
 }

@@ -8,6 +8,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // sideView is the right side while loading: the piece in hand and what is
@@ -64,10 +65,10 @@ func (n *now) kitAway(p piece) bool {
 
 // leadOf is the head of the right side for a piece.
 func (n *now) leadOf(st *luState, p piece) leadView {
-	v := leadView{id: "piece", over: "This one", title: p.item.Short(), mark: n.mark(p.item.Rig), two: n.s.TwoPerson(p.line)}
+	v := leadView{id: "piece", over: words.L("This one"), title: p.item.Short(), mark: n.mark(p.item.Rig), two: n.s.TwoPerson(p.line)}
 	if st.item == "" {
 		if left := len(n.atDoor(st)); left > 0 {
-			v.over = "Next in, " + plural(left, "line") + " to go at this door"
+			v.over = words.F("Next in, %s to go at this door", words.N("%d line", "%d lines", left))
 		}
 	}
 	if p.item.Quantity > 1 {
@@ -75,19 +76,19 @@ func (n *now) leadOf(st *luState, p piece) leadView {
 	}
 	v.line = pounds(n.s.Weight(p.line), p.item)
 	if p.n > 1 {
-		v.line += " each"
+		v.line += words.L(" each")
 	}
 	if v.two {
-		v.line += ", two people"
+		v.line += words.L(", two people")
 	}
 	if s := n.d.Slot(p.item.Slot); s != nil && p.item.Kit == "" {
 		v.line += ", " + s.Description
 	}
 	if p.item.Kit != "" {
-		v.line += ", into " + n.itemName(p.item.Kit)
+		v.line += words.F(", into %s", n.itemName(p.item.Kit))
 	}
 	if p.from.Kind == model.At {
-		v.over = "Still at " + n.placeName(p.from) + ", straight in from there"
+		v.over = words.F("Still at %s, straight in from there", n.placeName(p.from))
 	}
 	return v
 }
@@ -96,7 +97,7 @@ func (n *now) leadOf(st *luState, p piece) leadView {
 func (n *now) questions(st *luState, p piece) node {
 	v := n.leadOf(st, p)
 	if st.anyway {
-		v.over, v.icon = "In although its way is closed", "bar"
+		v.over, v.icon = words.L("In although its way is closed"), "bar"
 	}
 	if c := n.countedWords(st, p); c != "" {
 		v.under = c
@@ -149,18 +150,18 @@ func inRows(kids []node) []node {
 func (n *now) ask(st *luState, p piece, a model.Ask) node {
 	c := n.d.Check(a.Check)
 	if c == nil {
-		return node{id: a.Check, view: parts.AnswerView{Check: a.Check, Question: a.Check, Yes: "Yes", No: "No"}}
+		return node{id: a.Check, view: parts.AnswerView{Check: a.Check, Question: a.Check, Yes: words.L("Yes"), No: words.L("No")}}
 	}
 	if c.Number {
 		v := parts.RowView{ID: "read-" + a.Check, Title: c.Question, Second: limitWords(a), Right: st.given[a.Check], Go: "go", Tone: parts.Quiet}
 		if v.Right == "" {
-			v.Right = "not read yet"
+			v.Right = words.L("not read yet")
 		} else if !n.passes(p, a.Check, v.Right) {
 			v.Tone = parts.Alarm
 		}
 		return node{id: v.ID, view: v}
 	}
-	v := parts.AnswerView{Check: a.Check, Answer: st.given[a.Check], Yes: "Yes", No: "No"}
+	v := parts.AnswerView{Check: a.Check, Answer: st.given[a.Check], Yes: words.L("Yes"), No: words.L("No")}
 	v.Question, v.Second = askWords(c)
 	if a.Check == model.CountCheck && p.item.Kind == model.Kit {
 		n.askCount(&v, p)
@@ -170,12 +171,12 @@ func (n *now) ask(st *luState, p piece, a model.Ask) node {
 
 // askCount words the question of a kit by what its counts have shown.
 func (n *now) askCount(v *parts.AnswerView, p piece) {
-	v.Question, v.Second = "All in it?", "No: count what is there"
+	v.Question, v.Second = words.L("All in it?"), words.L("No: count what is there")
 	switch n.s.KitState(p.line) {
 	case model.ShortUsable:
-		v.Question, v.Second = "The rest in it?", "short, but usable: it goes in short"
+		v.Question, v.Second = words.L("The rest in it?"), words.L("short, but usable: it goes in short")
 	case model.NotUsable:
-		v.Question, v.Second = "Short: not usable", "too few to work with"
+		v.Question, v.Second = words.L("Short: not usable"), words.L("too few to work with")
 	}
 	if v.Answer == "short" {
 		v.Answer = "yes"
@@ -196,18 +197,18 @@ func askWords(c *model.Check) (short, look string) {
 	rest := strings.TrimSpace(question[at+1:])
 	switch {
 	case strings.HasPrefix(question, "Runs"):
-		return "Works?", strings.ToLower(question)
+		return words.L("Works?"), strings.ToLower(question)
 	case strings.HasPrefix(question, "No "), strings.HasPrefix(question, "Not "):
-		return upper(c.ID) + " sound?", strings.ToLower(question[:1]) + question[1:]
+		return words.F("%s sound?", upper(c.ID)), strings.ToLower(question[:1]) + question[1:]
 	}
 	return question[:at] + "?", rest
 }
 
 func limitWords(a model.Ask) string {
 	if !a.HasLimit {
-		return "any figure, but read it"
+		return words.L("any figure, but read it")
 	}
-	return fmt.Sprintf("%g or more passes", a.Limit)
+	return words.F("%g or more passes", a.Limit)
 }
 
 func (n *now) passes(p piece, check, word string) bool {
@@ -226,7 +227,7 @@ func (n *now) passes(p piece, check, word string) bool {
 // inKeys are the keys that put the piece in: as answered with yes for the
 // rest, and "unused" where it could be.
 func (n *now) inKeys(st *luState, p piece) []node {
-	in := parts.KeyView{ID: "stow", Title: "In", Icon: "in", Tone: parts.Filled, Second: "one touch, if you looked at it"}
+	in := parts.KeyView{ID: "stow", Title: words.L("In"), Icon: "in", Tone: parts.Filled, Second: words.L("one touch, if you looked at it")}
 	if n.s.TwoPerson(p.line) {
 		in.Icon = "two"
 	}
@@ -247,34 +248,34 @@ func (n *now) inKeys(st *luState, p piece) []node {
 	}
 	switch {
 	case number != "":
-		in.Title, in.Second, in.Icon = "Read it first", n.d.Check(number).Question, "go"
+		in.Title, in.Second, in.Icon = words.L("Read it first"), n.d.Check(number).Question, "go"
 	case no > 0:
-		in.Title, in.Second, in.Icon = "It does not pass", "go on: what then?", "bar"
+		in.Title, in.Second, in.Icon = words.L("It does not pass"), words.L("go on: what then?"), "bar"
 		in.Tone = parts.Alarm
 	case yes == 0:
-		in.Second = "nothing is asked of it"
+		in.Second = words.L("nothing is asked of it")
 	case yes == 1:
-		in.Title = "In, yes"
+		in.Title = words.L("In, yes")
 	case yes == 2:
-		in.Title = "In, both yes"
+		in.Title = words.L("In, both yes")
 	default:
-		in.Title = fmt.Sprintf("In, all %d yes", yes)
+		in.Title = words.F("In, all %d yes", yes)
 	}
 	if !n.couldBeUnused(p) || no > 0 || st.anyway {
 		keys := []node{keyNode(in)}
 		if _, asked := p.item.Ask(model.CountCheck); asked && len(n.d.Inside(p.line)) > 0 {
-			keys = []node{wide(keys[0], 2), keyNode(parts.KeyView{ID: "count", Title: "Count it", Icon: "kit", Lay: parts.LayLeft, Role: look.Group})}
+			keys = []node{wide(keys[0], 2), keyNode(parts.KeyView{ID: "count", Title: words.L("Count it"), Icon: "kit", Lay: parts.LayLeft, Role: look.Group})}
 		}
 		return keys
 	}
 	if in.Second != "" && number == "" {
-		in.Second = "it was used, and looked at"
+		in.Second = words.L("it was used, and looked at")
 	}
 	in.Tone = parts.Usual
 	if number != "" {
 		in.Icon = ""
 	}
-	unused := parts.KeyView{ID: "unused", Title: "Unused, in", Second: "never left the tarp", Icon: in.Icon, Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Name}
+	unused := parts.KeyView{ID: "unused", Title: words.L("Unused, in"), Second: words.L("never left the tarp"), Icon: in.Icon, Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Name}
 	in.Lay = parts.LayLeft
 	return []node{keyNode(unused), keyNode(in)}
 }

@@ -1,19 +1,19 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // doorDone is the right side when nothing more goes in here by the log: now
 // the eyes, then the next door.
 func (n *now) doorDone(st *luState) node {
-	v := leadView{id: "piece", icon: "tick", over: n.doorWords(st.rig, *st.at), title: "Nothing more for here"}
+	v := leadView{id: "piece", icon: "tick", over: n.doorWords(st.rig, *st.at), title: words.L("Nothing more for here")}
 	var away, places []string
 	eyes, looked := n.eyes(), true
 	for _, i := range n.linesAt(st.rig, *st.at) {
@@ -21,35 +21,35 @@ func (n *now) doorDone(st *luState) node {
 		p, lies := n.pieceOf(i)
 		switch missing := it.Quantity - n.s.Line(i).N(n.s.HomeOf(i)); {
 		case lies && p.from.Kind == model.At:
-			places = append(places, it.Short()+" at "+n.placeName(p.from))
+			places = append(places, words.F("%s at %s", it.Short(), n.placeName(p.from)))
 		case missing > 0 && it.Kind != model.Consumable:
-			words, _ := n.whereWords(i)
-			away = append(away, it.Short()+" "+words)
+			said, _ := n.whereWords(i)
+			away = append(away, it.Short()+" "+said)
 		}
 		looked = looked && (eyes[it.ID] || !n.s.Aboard(i))
 	}
 	if len(places) > 0 {
-		v.title = "No more on the tarp"
-		v.under = "Still out: " + fewOf(places, 3) + ". "
+		v.title = words.L("No more on the tarp")
+		v.under = words.F("Still out: %s. ", fewOf(places, 3))
 	}
 	if len(away) > 0 {
-		v.under += "Away: " + fewOf(away, 3) + "."
+		v.under += words.F("Away: %s.", fewOf(away, 3))
 	}
-	sweep := parts.KeyView{ID: "sweep", Title: "Look at every slot", Second: "the log may not know all", Icon: "glance", Tone: parts.Filled, Lay: parts.LayLeft}
+	sweep := parts.KeyView{ID: "sweep", Title: words.L("Look at every slot"), Second: words.L("the log may not know all"), Icon: "glance", Tone: parts.Filled, Lay: parts.LayLeft}
 	if looked {
-		sweep.Tone, sweep.Title, sweep.Second = parts.Usual, "Look again", "every slot was looked at"
+		sweep.Tone, sweep.Title, sweep.Second = parts.Usual, words.L("Look again"), words.L("every slot was looked at")
 	}
 	out := col(0, node{id: "piece", view: v}, row(104, keyNode(sweep)))
 	var rest []node
 	if next, k, ok := n.nextDoor(st); ok {
-		key := parts.KeyView{ID: "next-door", Title: "On to " + next, Second: fmt.Sprintf("%s to go", plural(k, "line")), Icon: "boots", Lay: parts.LayLeft}
+		key := parts.KeyView{ID: "next-door", Title: words.F("On to %s", next), Second: words.F("%s to go", words.N("%d line", "%d lines", k)), Icon: "boots", Lay: parts.LayLeft}
 		if looked {
 			key.Tone = parts.Filled
 		}
 		rest = append(rest, keyNode(key))
 	}
 	if k := len(n.lyingOut(st.rig)); k > 0 {
-		rest = append(rest, keyNode(parts.KeyView{ID: "collect", Title: "Collect", Second: plural(k, "line") + " still at places", Icon: "tarp", Lay: parts.LayLeft}))
+		rest = append(rest, keyNode(parts.KeyView{ID: "collect", Title: words.L("Collect"), Second: words.F("%s still at places", words.N("%d line", "%d lines", k)), Icon: "tarp", Lay: parts.LayLeft}))
 	}
 	if len(rest) > 0 {
 		out.kids = append(out.kids, row(104, rest...))
@@ -58,11 +58,11 @@ func (n *now) doorDone(st *luState) node {
 }
 
 // fewOf joins the first words of a list and counts the rest.
-func fewOf(words []string, most int) string {
-	if len(words) <= most {
-		return and(words)
+func fewOf(said []string, most int) string {
+	if len(said) <= most {
+		return and(said)
 	}
-	return strings.Join(words[:most], ", ") + fmt.Sprintf(" and %d more", len(words)-most)
+	return words.F("%s and %d more", strings.Join(said[:most], ", "), len(said)-most)
 }
 
 // sweepMust tells what of a line eyes still have to settle: a number that was
@@ -75,7 +75,7 @@ func (n *now) sweepMust(st *luState, line int) bool {
 // sweepReason says why "All here" is shut; "" where it is open.
 func (n *now) sweepReason(st *luState) string {
 	if st.empty != "" {
-		return "answer the empty slot first"
+		return words.L("answer the empty slot first")
 	}
 	var count, togo []string
 	for _, i := range n.linesAt(st.rig, *st.at) {
@@ -88,9 +88,9 @@ func (n *now) sweepReason(st *luState) string {
 	}
 	switch {
 	case len(count) > 0:
-		return "count first: " + fewOf(count, 2)
+		return words.F("count first: %s", fewOf(count, 2))
 	case len(togo) > 0:
-		return "holes the log knows: " + fewOf(togo, 2)
+		return words.F("holes the log knows: %s", fewOf(togo, 2))
 	}
 	return ""
 }
@@ -109,7 +109,7 @@ func (n *now) sweepLines(st *luState) []int {
 
 // sweepBay lists every slot of the door, for eyes.
 func (n *now) sweepBay(st *luState, cols int) node {
-	v := listOf{panel: parts.PanelView{ID: "bay", Title: n.doorWords(st.rig, *st.at) + ", eyes on every slot", Right: "touch every empty slot"}, gap: 6}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: words.F("%s, eyes on every slot", n.doorWords(st.rig, *st.at)), Right: words.L("touch every empty slot")}, gap: 6}
 	if n.narrow() {
 		v.panel.Right = ""
 	}
@@ -143,21 +143,26 @@ func (n *now) sweepSlot(st *luState, line int) parts.SlotView {
 	home := n.s.Line(line).N(n.s.HomeOf(line))
 	switch {
 	case it.ID == st.empty:
-		v.Mode, v.Second, v.Icon, v.State = parts.SlotAlarm, "you say: empty", "look", "empty"
+		v.Mode, v.Second, v.Icon, v.State = parts.SlotAlarm, words.L("you say: empty"), "look", "empty"
 	case home == 0 || !n.s.Aboard(line):
 		v.Mode, v.State, v.Off = parts.SlotHole, "known-out", true
 		v.Second, v.Icon = n.whereWords(line)
 		if it.Quantity == 1 {
-			v.Second = "known: " + strings.TrimPrefix(v.Second, "on the ")
+			v.Second = words.F("known: %s", v.Second)
+			if p := n.s.Line(line).Stacks; len(p) == 1 && p[0].Place.Kind == model.Tarp {
+				v.Second = words.L("known: tarp")
+			} else if len(p) == 1 && p[0].Place.Kind == model.Charging {
+				v.Second = words.L("known: charger")
+			}
 		} else {
-			v.Second = fmt.Sprintf("%d, all known out", it.Quantity)
+			v.Second = words.F("%d, all known out", it.Quantity)
 		}
 	case n.sweepMust(st, line):
-		v.Mode, v.Second, v.Icon, v.State = parts.SlotNow, "how many?", "plus", "to-count"
+		v.Mode, v.Second, v.Icon, v.State = parts.SlotNow, words.L("how many?"), "plus", "to-count"
 	case st.seen[it.ID]:
-		v.Second, v.Icon, v.State = "counted", "tick", "seen"
+		v.Second, v.Icon, v.State = words.L("counted"), "tick", "seen"
 	default:
-		v.Second, v.Icon, v.State = "log: home", "home", "home"
+		v.Second, v.Icon, v.State = words.L("log: home"), "home", "home"
 	}
 	return v
 }
@@ -168,43 +173,43 @@ func (n *now) sweepSide(st *luState) node {
 		return n.emptySlot(st)
 	}
 	reason := n.sweepReason(st)
-	v := leadView{id: "piece", icon: "glance", over: "Eyes on every slot", title: "Touch what is empty", under: "Count what comes in numbers. What you do not touch, you have seen."}
-	all := parts.KeyView{ID: "all-here", Title: "All here", Second: fmt.Sprintf("%s, seen by %s", plural(len(n.sweepLines(st)), "line"), n.memberName(n.loader(st))), Icon: "tick", Tone: parts.Filled, Lay: parts.LayLeft}
+	v := leadView{id: "piece", icon: "glance", over: words.L("Eyes on every slot"), title: words.L("Touch what is empty"), under: words.L("Count what comes in numbers. What you do not touch, you have seen.")}
+	all := parts.KeyView{ID: "all-here", Title: words.L("All here"), Second: words.F("%s, seen by %s", words.N("%d line", "%d lines", len(n.sweepLines(st))), n.memberName(n.loader(st))), Icon: "tick", Tone: parts.Filled, Lay: parts.LayLeft}
 	for _, i := range n.linesAt(st.rig, *st.at) {
 		if n.d.Items[i].Kit == "" && n.s.Line(i).N(n.s.HomeOf(i)) < n.d.Items[i].Quantity {
-			all.Title = "All the rest is here"
+			all.Title = words.L("All the rest is here")
 		}
 	}
 	if reason != "" {
-		all.Off, all.Second = true, "not yet: "+reason
+		all.Off, all.Second = true, words.F("not yet: %s", reason)
 	}
 	return col(0, node{id: "piece", view: v}, row(104, keyNode(all)),
-		row(104, keyNode(parts.KeyView{ID: "not-opened", Title: "Not opened", Second: "logged by its name", Icon: "door", Lay: parts.LayLeft, Role: look.Group}),
-			keyNode(parts.KeyView{ID: "load", Title: "Back", Second: "to loading", Icon: "back", Lay: parts.LayLeft, Role: look.Group})))
+		row(104, keyNode(parts.KeyView{ID: "not-opened", Title: words.L("Not opened"), Second: words.L("logged by its name"), Icon: "door", Lay: parts.LayLeft, Role: look.Group}),
+			keyNode(parts.KeyView{ID: "load", Title: words.L("Back"), Second: words.L("to loading"), Icon: "back", Lay: parts.LayLeft, Role: look.Group})))
 }
 
 // emptySlot: a hole that the log does not know.
 func (n *now) emptySlot(st *luState) node {
 	i := n.d.ItemIndex(st.empty)
 	it := &n.d.Items[i]
-	v := leadView{id: "empty", tone: parts.Alarm, icon: "look", over: "Empty, and nobody logged it", title: it.Short()}
+	v := leadView{id: "empty", tone: parts.Alarm, icon: "look", over: words.L("Empty, and nobody logged it"), title: it.Short()}
 	inside := 0
 	n.s.Inside(i, func(k int) { inside += n.s.Line(k).N(model.Place{Kind: model.InKit, Name: n.d.Items[n.kitOf(k)].ID}) })
 	if inside > 0 {
-		v.under = fmt.Sprintf("With %s in it. ", plural(inside, "piece"))
+		v.under = words.F("With %s in it. ", words.N("%d piece", "%d pieces", inside))
 	}
-	v.under += "The log has it at home."
+	v.under += words.L("The log has it at home.")
 	if who, piece := n.askFirst(st.rig); who != "" {
-		v.under += " Ask first: " + who + ". They have the " + inSentence(piece) + "."
+		v.under += words.F(" Ask first: %s. They have the %s.", who, inSentence(piece))
 	}
-	second := "1 piece becomes unexplained"
+	second := words.L("1 piece becomes unexplained")
 	if inside > 0 {
-		second = fmt.Sprintf("1 set, %s, become unexplained", plural(inside+1, "piece"))
+		second = words.F("1 set, %s, become unexplained", words.N("%d piece", "%d pieces", inside+1))
 	}
 	return col(0, node{id: "empty", view: v},
-		row(104, keyNode(parts.KeyView{ID: "not-here", Title: "Not here: look for it", Second: second, Icon: "look", Tone: parts.Filled, Lay: parts.LayLeft})),
-		row(112, keyNode(parts.KeyView{ID: "here", Title: "It is here after all", Second: "seen by " + n.memberName(n.loader(st)), Lay: parts.LayLeft, Role: look.Group}),
-			keyNode(parts.KeyView{ID: "all-here", Title: "All the rest is here", Second: "not yet: answer the hole", Off: true, Lay: parts.LayLeft, Role: look.Group})))
+		row(104, keyNode(parts.KeyView{ID: "not-here", Title: words.L("Not here: look for it"), Second: second, Icon: "look", Tone: parts.Filled, Lay: parts.LayLeft})),
+		row(112, keyNode(parts.KeyView{ID: "here", Title: words.L("It is here after all"), Second: words.F("seen by %s", n.memberName(n.loader(st))), Lay: parts.LayLeft, Role: look.Group}),
+			keyNode(parts.KeyView{ID: "all-here", Title: words.L("All the rest is here"), Second: words.L("not yet: answer the hole"), Off: true, Lay: parts.LayLeft, Role: look.Group})))
 }
 
 // kitOf is the line of the kit that a line lives in.

@@ -7,6 +7,7 @@ import (
 
 	"tarpside/model"
 	"tarpside/model/loadup"
+	"tarpside/ui/words"
 )
 
 // closedBy names what keeps the slot of a line closed.
@@ -43,33 +44,33 @@ func inSentence(name string) string {
 }
 
 // and joins words: "a", "a and b", "a, b and c".
-func and(words []string) string {
-	if k := len(words); k > 1 {
-		return strings.Join(words[:k-1], ", ") + " and " + words[k-1]
+func and(said []string) string {
+	if k := len(said); k > 1 {
+		return words.F("%s and %s", strings.Join(said[:k-1], ", "), said[k-1])
 	}
-	return strings.Join(words, "")
+	return strings.Join(said, "")
 }
 
 // pounds is a weight in words.
 func pounds(lb float64, it *model.Item) string {
 	switch {
 	case it.NoWeight:
-		return "weight unknown"
+		return words.L("weight unknown")
 	case lb < 1:
-		return "under 1 lb"
+		return words.L("under 1 lb")
 	}
-	return fmt.Sprintf("%.0f lb", lb)
+	return words.F("%.0f lb", lb)
 }
 
 // whereWords says where the pieces of a line are that are not home, and gives
 // the icon of the first such place.
-func (n *now) whereWords(i int) (words, icon string) {
+func (n *now) whereWords(i int) (said, icon string) {
 	var out []string
 	one := n.d.Items[i].Quantity == 1
 	for _, st := range n.s.Line(i).Stacks {
 		if st.Place == n.s.HomeOf(i) {
 			if !one {
-				out = append([]string{fmt.Sprintf("%d home", st.N)}, out...)
+				out = append([]string{words.F("%d home", st.N)}, out...)
 			}
 			continue
 		}
@@ -88,25 +89,25 @@ func (n *now) whereWords(i int) (words, icon string) {
 func (n *now) whereWord(p model.Place) (word, icon string) {
 	switch p.Kind {
 	case model.Tarp:
-		return "on the tarp", "tarp"
+		return words.L("on the tarp"), "tarp"
 	case model.At:
-		return "at " + n.placeName(p), "go"
+		return words.F("at %s", n.placeName(p)), "go"
 	case model.With:
-		return "with " + n.placeName(p), "with"
+		return words.F("with %s", n.placeName(p)), "with"
 	case model.Riding:
-		return "on " + n.placeName(p), "carried"
+		return words.F("on %s", n.placeName(p)), "carried"
 	case model.Charging:
-		return "on the charger", "plug"
+		return words.L("on the charger"), "plug"
 	case model.Bagged:
-		return "bagged", "bag"
+		return words.L("bagged"), "bag"
 	case model.Used:
-		return "used up", "used"
+		return words.L("used up"), "used"
 	case model.Lost:
-		return "lost", "lost"
+		return words.L("lost"), "lost"
 	case model.Unexplained:
-		return "looked for", "look"
+		return words.L("looked for"), "look"
 	case model.InKit:
-		return "in " + n.placeName(p), "kit"
+		return words.F("in %s", n.placeName(p)), "kit"
 	}
-	return string(p.Kind), ""
+	return words.L("home"), ""
 }

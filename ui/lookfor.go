@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -11,6 +10,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // What the right side of Look for it is doing.
@@ -43,7 +43,7 @@ type lookforScreen struct {
 func newLookFor(sh *Shell) screen {
 	l := &lookforScreen{sh: sh, from: map[string]int{}}
 	l.tree = newTree(l.act)
-	l.leave = parts.NewKey(parts.KeyView{ID: "leave-open", Title: "Leave it open", Icon: "leave-down", Tone: parts.Header}, l.leaveOpen)
+	l.leave = parts.NewKey(parts.KeyView{ID: "leave-open", Title: words.L("Leave it open"), Icon: "leave-down", Tone: parts.Header}, l.leaveOpen)
 	l.root = box(func(size fyne.Size) {
 		if size != l.size {
 			l.size = size
@@ -61,7 +61,7 @@ func (l *lookforScreen) show(n *now) head {
 	l.n = n
 	l.draw()
 	hunts := n.hunts()
-	h := head{title: "Look for it", sentence: n.lookSentence(hunts)}
+	h := head{title: words.L("Look for it"), sentence: n.lookSentence(hunts)}
 	if cur, ok := l.current(hunts); ok && cur.kind != closed {
 		h.middle, h.widths = []fyne.CanvasObject{l.leave}, []float32{220}
 	}
@@ -84,17 +84,17 @@ func (n *now) lookSentence(hunts []hunt) string {
 			two++
 		}
 	}
-	var words []string
+	var said []string
 	if missing > 0 {
-		words = append(words, plural(missing, "piece")+" unexplained")
+		said = append(said, words.F("%s unexplained", words.N("%d piece", "%d pieces", missing)))
 	}
 	if two > 0 {
-		words = append(words, plural(two, "line")+" said to be in two places")
+		said = append(said, words.F("%s said to be in two places", words.N("%d line", "%d lines", two)))
 	}
 	if gone > 0 {
-		words = append(words, plural(gone, "piece")+" given up as lost")
+		said = append(said, words.F("%s given up as lost", words.N("%d piece", "%d pieces", gone)))
 	}
-	return strings.Join(words, ", ")
+	return strings.Join(said, ", ")
 }
 
 // current is the hunt that was chosen, else the first one that is open.
@@ -348,18 +348,18 @@ func (l *lookforScreen) reply() (parts.StripView, bool) {
 		return parts.StripView{}, false
 	}
 	what := some(it, e.Quantity)
-	v := parts.StripView{ID: "reply", Tone: parts.StripOK, Keys: [2]parts.StripKey{{ID: "seen", Title: "Seen"}}}
+	v := parts.StripView{ID: "reply", Tone: parts.StripOK, Keys: [2]parts.StripKey{{ID: "seen", Title: words.L("Seen")}}}
 	switch e.Verb {
 	case model.Found:
-		v.Title, v.Second = "Found: "+what, "It is on the tarp now. Load it with the rest."
+		v.Title, v.Second = words.F("Found: %s", what), words.L("It is on the tarp now. Load it with the rest.")
 	case model.Locate:
-		v.Title = fmt.Sprintf("%s: with %s", capital(what), l.n.partyName(partyOf(e.To)))
-		v.Second = "It is on the Bring back list, with the time."
+		v.Title = words.F("%s: with %s", capital(what), l.n.partyName(partyOf(e.To)))
+		v.Second = words.L("It is on the Bring back list, with the time.")
 	case model.StopLook:
-		v.Title, v.Second = "Given up as lost: "+what, "Closed by "+l.n.memberShort(e.By)+". It can still be found later."
+		v.Title, v.Second = words.F("Given up as lost: %s", what), words.F("Closed by %s. It can still be found later.", l.n.memberShort(e.By))
 	case model.Settle:
 		p, _ := model.ParsePlace(e.To)
-		v.Title, v.Second = "Settled: "+capital(what), "Seen at "+l.n.placeName(p)+"."
+		v.Title, v.Second = words.F("Settled: %s", capital(what)), words.F("Seen at %s.", l.n.placeName(p))
 	default:
 		v.Title = l.n.actLine(e)
 	}

@@ -1,43 +1,43 @@
 package ui
 
 import (
-	"fmt"
 	"strconv"
 
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // amountView asks how many: the box starts empty.
 func (l *lookforScreen) amountView(h hunt) node {
 	it := &l.n.d.Items[h.line]
 	most := l.most(h)
-	v := leadView{id: "amount", title: "How many?", line: it.Name, mark: l.n.mark(it.Rig)}
+	v := leadView{id: "amount", title: words.L("How many?"), line: it.Name, mark: l.n.mark(it.Rig)}
 	switch l.then.Verb {
 	case model.Found, model.Count:
-		v.title = "How many did you find?"
+		v.title = words.L("How many did you find?")
 	case model.Locate:
-		v.title = "How many has " + l.n.partyName(partyOf(l.then.To)) + "?"
+		v.title = words.F("How many has %s?", l.n.partyName(partyOf(l.then.To)))
 	case model.Settle:
 		p, _ := model.ParsePlace(l.then.To)
-		v.title = "How many do you see at " + l.n.placeName(p) + "?"
+		v.title = words.F("How many do you see at %s?", l.n.placeName(p))
 	}
-	return amountNode(v, l.typed, most, fmt.Sprintf("%d missing", most))
+	return amountNode(v, l.typed, most, words.F("%d missing", most))
 }
 
 // amountNode is a number being typed: the question, what is typed with its
 // verdict, and the pad.
 func amountNode(v leadView, typed string, most int, of string) node {
-	says := leadView{id: "verdict", under: fmt.Sprintf("From 1 to %d.", most)}
+	says := leadView{id: "verdict", under: words.F("From 1 to %d.", most)}
 	k, err := strconv.Atoi(typed)
 	ok := err == nil && k >= 1 && k <= most
 	switch {
 	case typed == "":
 	case ok:
-		says.under = fmt.Sprintf("%d of %s.", k, of)
+		says.under = words.F("%d of %s.", k, of)
 	default:
-		says.tone, says.title = parts.Alarm, "Cannot be"
+		says.tone, says.title = parts.Alarm, words.L("Cannot be")
 	}
 	return padNode(v, typed, says, ok)
 }
@@ -53,14 +53,14 @@ func padNode(v leadView, typed string, says leadView, ok bool) node {
 		done.done = parts.Filled
 	}
 	side := col(184, sized(node{id: "typed", view: out}, 96), node{id: "verdict", view: says},
-		sized(keyNode(parts.KeyView{ID: "back", Title: "Not now", Icon: "back"}), look.Floor))
+		sized(keyNode(parts.KeyView{ID: "back", Title: words.L("Not now"), Icon: "back"}), look.Floor))
 	return col(0, sized(node{id: "amount", view: v}, 98), row(0, node{id: "pad", view: done}, side))
 }
 
 // partyView asks with whom it is.
 func (l *lookforScreen) partyView(h hunt) node {
 	n, it := l.n, &l.n.d.Items[h.line]
-	v := leadView{id: "party", title: "With whom is it?", line: it.Name, mark: n.mark(it.Rig), under: "Touch one. It stays open until it is brought back."}
+	v := leadView{id: "party", title: words.L("With whom is it?"), line: it.Name, mark: n.mark(it.Rig), under: words.L("Touch one. It stays open until it is brought back.")}
 	var keys []node
 	for _, r := range n.present() {
 		if r != it.Rig {
@@ -77,7 +77,7 @@ func (l *lookforScreen) partyView(h hunt) node {
 	}
 	rows := inCells(keys, 2, 96)
 	return col(0, sized(node{id: "party", view: v}, 130), node{id: "parties", view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: rows},
-		sized(keyNode(parts.KeyView{ID: "back", Title: "Not now", Icon: "back"}), look.Floor))
+		sized(keyNode(parts.KeyView{ID: "back", Title: words.L("Not now"), Icon: "back"}), look.Floor))
 }
 
 // inCells puts nodes into rows of so many, each of a height.
@@ -109,24 +109,24 @@ func (l *lookforScreen) stopView(h hunt) node {
 		}
 		keys = append(keys, keyNode(k))
 	}
-	v := leadView{id: "stop", title: "Stop looking", under: "It is written off as lost, with the report beside. It can still be found later. First touch the officer who decides."}
-	hold := parts.HoldView{ID: "stop-looking", Title: "Hold 3 seconds to stop", Second: "no officer is chosen", Sure: "Stop looking", Seconds: 3, Off: true}
+	v := leadView{id: "stop", title: words.L("Stop looking"), under: words.L("It is written off as lost, with the report beside. It can still be found later. First touch the officer who decides.")}
+	hold := parts.HoldView{ID: "stop-looking", Title: words.L("Hold 3 seconds to stop"), Second: words.L("no officer is chosen"), Sure: words.L("Stop looking"), Seconds: 3, Off: true}
 	if l.officer != "" {
-		hold.Off, hold.Second, hold.Tone = false, n.memberFull(l.officer)+" gives up "+some(it, h.n), parts.Alarm
+		hold.Off, hold.Second, hold.Tone = false, words.F("%s gives up %s", n.memberFull(l.officer), some(it, h.n)), parts.Alarm
 	}
 	if len(keys) == 0 {
-		v.under = "No officer of " + n.rigName(it.Rig) + " is in the list of members, so nobody can stop this search here."
+		v.under = words.F("No officer of %s is in the list of members, so nobody can stop this search here.", n.rigName(it.Rig))
 	}
 	return col(0, sized(node{id: "stop", view: v}, 130),
-		node{id: "officers", view: listOf{panel: parts.PanelView{Title: "Which officer?", Rule: true}, gap: look.Gap}, kids: inCells(keys, 2, 92)},
-		row(96, node{id: "stop-looking", view: hold}, sized(keyNode(parts.KeyView{ID: "back", Title: "Go on looking", Icon: "look", Lay: parts.LayCentre, Role: look.Group}), 230)))
+		node{id: "officers", view: listOf{panel: parts.PanelView{Title: words.L("Which officer?"), Rule: true}, gap: look.Gap}, kids: inCells(keys, 2, 92)},
+		row(96, node{id: "stop-looking", view: hold}, sized(keyNode(parts.KeyView{ID: "back", Title: words.L("Go on looking"), Icon: "look", Lay: parts.LayCentre, Role: look.Group}), 230)))
 }
 
 // claimsView shows two claims: whoever looked touches one.
 func (l *lookforScreen) claimsView(h hunt, bottom node) node {
 	n, it := l.n, &l.n.d.Items[h.line]
 	c := n.s.Line(h.line).Contest
-	v := leadView{id: "claims", title: n.claimWords(h.line), line: "Two tablets say two things. Go and look.", under: "Then touch where it really is."}
+	v := leadView{id: "claims", title: n.claimWords(h.line), line: words.L("Two tablets say two things. Go and look."), under: words.L("Then touch where it really is.")}
 	kids := []node{sized(node{id: "claims", view: v}, 130)}
 	seen := map[model.Place]bool{}
 	for _, cl := range c.Claims {
@@ -135,14 +135,14 @@ func (l *lookforScreen) claimsView(h hunt, bottom node) node {
 		}
 		seen[cl.Place] = true
 		k := parts.KeyView{Kind: parts.KindPlace, ID: cl.Place.String(), Title: n.placeTitle(cl.Place), Icon: "tick", Lay: parts.LayLeft, Role: look.Title}
-		k.Second = "said " + n.clock(cl.At) + ", tablet " + cl.Device
+		k.Second = words.F("said %s, tablet %s", n.clock(cl.At), cl.Device)
 		if who := cl.Holder; who != "" {
-			k.Second += ", with " + n.memberName(who)
+			k.Second += words.F(", with %s", n.memberName(who))
 		}
 		kids = append(kids, sized(keyNode(k), 104))
 	}
 	if p := c.Place; it.Quantity == 1 && p.Kind != model.With && p.Kind != model.Riding {
-		kids = append(kids, sized(keyNode(parts.KeyView{ID: "neither", Title: "At neither place", Second: "opens a search for it", Icon: "look", Lay: parts.LayLeft}), 104))
+		kids = append(kids, sized(keyNode(parts.KeyView{ID: "neither", Title: words.L("At neither place"), Second: words.L("opens a search for it"), Icon: "look", Lay: parts.LayLeft}), 104))
 	}
 	return col(0, append(kids, node{}, bottom)...)
 }
@@ -150,11 +150,11 @@ func (l *lookforScreen) claimsView(h hunt, bottom node) node {
 // closedView is a search that was given up: the piece may still turn up.
 func (l *lookforScreen) closedView(h hunt, t trail, bottom node) node {
 	n := l.n
-	v := leadView{id: "closed", title: "Given up as lost", under: "If it turns up after all, say so here. Found brings it to the tarp; it comes off the list of what is to be replaced."}
+	v := leadView{id: "closed", title: words.L("Given up as lost"), under: words.L("If it turns up after all, say so here. Found brings it to the tarp; it comes off the list of what is to be replaced.")}
 	if t.closed != nil {
-		v.line = "Closed " + n.clock(t.closed.At()) + " by " + n.memberFull(t.closed.By)
+		v.line = words.F("Closed %s by %s", n.clock(t.closed.At()), n.memberFull(t.closed.By))
 	}
-	keys := row(96, node{id: "found", view: parts.KeyView{ID: "found", Title: "Found after all", Icon: "tick", Lay: parts.LayCentre}},
-		node{id: "with-someone", view: parts.KeyView{ID: "with-someone", Title: "With someone", Icon: "with", Lay: parts.LayCentre}})
+	keys := row(96, node{id: "found", view: parts.KeyView{ID: "found", Title: words.L("Found after all"), Icon: "tick", Lay: parts.LayCentre}},
+		node{id: "with-someone", view: parts.KeyView{ID: "with-someone", Title: words.L("With someone"), Icon: "with", Lay: parts.LayCentre}})
 	return col(0, sized(node{id: "closed", view: v}, 170), keys, node{}, bottom)
 }

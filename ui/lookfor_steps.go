@@ -1,12 +1,12 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"tarpside/model"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // A hunt is a line with pieces that nobody can account for, that two people
@@ -109,24 +109,20 @@ func (n *now) holds(at model.Place, kit string) bool {
 
 // follow takes one move of the piece, or of the kit that it was in.
 func (t *trail) follow(n *now, e *model.Entry, m model.Move, kit string) {
-	in := ""
-	if kit != "" {
-		in = "kit "
-	}
 	switch m.To.Kind {
 	case model.Unexplained:
 		t.short, t.from, t.looks, t.closed = e, m.From, nil, nil
 		if len(t.clues) == 0 {
-			t.clues = append(t.clues, clue{0, "never logged off the rig"})
+			t.clues = append(t.clues, clue{0, words.L("never logged off the rig")})
 		}
-		words := "counted " + fmt.Sprint(m.N) + " short"
+		said := words.F("counted %d short", m.N)
 		if e.Verb == model.Count {
-			words = fmt.Sprintf("counted %d of %d", e.Quantity, e.Quantity+m.N)
+			said = words.F("counted %d of %d", e.Quantity, e.Quantity+m.N)
 		}
 		if e.By != "" {
-			words += ", " + n.memberName(e.By)
+			said += ", " + n.memberName(e.By)
 		}
-		t.clues = append(t.clues, clue{e.At(), words})
+		t.clues = append(t.clues, clue{e.At(), said})
 		return
 	case model.Lost:
 		t.closed = e
@@ -134,23 +130,31 @@ func (t *trail) follow(n *now, e *model.Entry, m model.Move, kit string) {
 	case model.Used:
 		return
 	case model.Tarp:
-		t.clues = append(t.clues, clue{e.At(), in + "on the tarp"})
+		t.clues = append(t.clues, clue{e.At(), ofKit(kit, words.L("on the tarp"), words.L("kit on the tarp"))})
 		return
 	case model.Home, model.InKit:
-		t.clues = append(t.clues, clue{e.At(), in + "back home"})
+		t.clues = append(t.clues, clue{e.At(), ofKit(kit, words.L("back home"), words.L("kit back home"))})
 		return
 	}
 	t.last, t.lastAt, t.holder = m.To, e.At(), e.Holder
-	words := n.placeName(m.To)
+	said := n.placeName(m.To)
 	if m.To.Kind == model.With || m.To.Kind == model.Riding {
-		words = in + "with " + words
+		said = ofKit(kit, words.F("with %s", said), words.F("kit with %s", said))
 	} else if kit != "" {
-		words = "kit at " + words
+		said = words.F("kit at %s", said)
 	}
 	if e.Holder != "" {
-		words += ", with " + n.memberName(e.Holder)
+		said += words.F(", with %s", n.memberName(e.Holder))
 	}
-	t.clues = append(t.clues, clue{e.At(), words})
+	t.clues = append(t.clues, clue{e.At(), said})
+}
+
+// ofKit is what happened to a piece, or to the kit that it was in.
+func ofKit(kit, piece, inKit string) string {
+	if kit != "" {
+		return inKit
+	}
+	return piece
 }
 
 // The state of a step of a search.
@@ -180,20 +184,20 @@ func (n *now) steps(h hunt, t trail, from int) []step {
 	it := &n.d.Items[h.line]
 	rig := n.rigName(it.Rig)
 	out := []step{
-		{key: "its own place, counted again", title: "Count it again: " + n.ownPlace(h.line), why: "where it was counted short. Lift what lies over it", own: true},
-		{key: "other slots of " + it.Rig, title: "Other slots of " + rig, why: "the shelves beside and behind its own"},
+		{key: "its own place, counted again", title: words.F("Count it again: %s", n.ownPlace(h.line)), why: words.L("where it was counted short. Lift what lies over it"), own: true},
+		{key: "other slots of " + it.Rig, title: words.F("Other slots of %s", rig), why: words.L("the shelves beside and behind its own")},
 	}
 	if t.last.Kind == model.At {
-		out = append(out, step{key: n.placeName(t.last), title: n.placeTitle(t.last), why: "last logged place, " + n.clock(t.lastAt) + n.lightWords(it),
+		out = append(out, step{key: n.placeName(t.last), title: n.placeTitle(t.last), why: words.F("last logged place, %s%s", n.clock(t.lastAt), n.lightWords(it)),
 			is: func(s string) bool { return !strings.HasPrefix(s, "ask") && hasWord(s, n.placeName(t.last)) }})
 	}
-	out = append(out, step{key: "the tarp and under it", title: "The tarp, and under it", why: "lift the edges, and every cover on it"})
+	out = append(out, step{key: "the tarp and under it", title: words.L("The tarp, and under it"), why: words.L("lift the edges, and every cover on it")})
 	if m := n.d.Member(t.holder); m != nil && n.d.Agency(m.Rig) == nil {
-		out = append(out, step{key: "ask the last holder, " + m.Name, title: "Ask " + m.Name + ", " + m.Rig + ", by radio", why: "last holder. Pockets, belt, cab", asks: true,
+		out = append(out, step{key: "ask the last holder, " + m.Name, title: words.F("Ask %s, %s, by radio", m.Name, m.Rig), why: words.L("last holder. Pockets, belt, cab"), asks: true,
 			is: func(s string) bool { return strings.HasPrefix(s, "ask the last holder") }})
 	}
 	out = append(out, n.asked(it)...)
-	out = append(out, step{key: "under vehicles and debris", title: "Under vehicles and debris", why: "only when an officer says it is safe there"})
+	out = append(out, step{key: "under vehicles and debris", title: words.L("Under vehicles and debris"), why: words.L("only when an officer says it is safe there")})
 	return n.looked(out, t.looks, from)
 }
 
@@ -209,18 +213,18 @@ func (n *now) asked(it *model.Item) []step {
 		}
 	}
 	if len(rigs) > 0 {
-		out = append(out, step{key: "ask the other rigs", title: "Ask " + listed(rigs), why: "other rigs here: let them look in their own slots", asks: true})
+		out = append(out, step{key: "ask the other rigs", title: words.F("Ask %s", listed(rigs)), why: words.L("other rigs here: let them look in their own slots"), asks: true})
 	}
 	for _, a := range n.agenciesOfScene() {
 		if has := n.siblings(it.Rig, a); len(has) > 0 {
-			out = append(out, step{key: "ask " + a, title: "Ask " + n.partyName(a), why: "went there: " + few(has, 3), ask: a, asks: true,
+			out = append(out, step{key: "ask " + a, title: words.F("Ask %s", n.partyName(a)), why: words.F("went there: %s", few(has, 3)), ask: a, asks: true,
 				is: func(s string) bool { return strings.HasPrefix(s, "ask") && hasWord(s, n.partyName(a)) }})
 		} else {
 			rest = append(rest, n.partyName(a))
 		}
 	}
 	if len(rest) > 0 {
-		out = append(out, step{key: "ask the other agencies", title: "Ask " + listed(rest), why: "they were here, and have nothing of this rig in the log", asks: true})
+		out = append(out, step{key: "ask the other agencies", title: words.F("Ask %s", listed(rest)), why: words.L("they were here, and have nothing of this rig in the log"), asks: true})
 	}
 	return out
 }
@@ -255,7 +259,7 @@ func (n *now) siblings(rig, agency string) []string {
 // few joins names, at most so many.
 func few(names []string, most int) string {
 	if len(names) > most {
-		names = append(slices.Clone(names[:most-1]), fmt.Sprintf("%d more", len(names)-most+1))
+		names = append(slices.Clone(names[:most-1]), words.F("%d more", len(names)-most+1))
 	}
 	return listed(names)
 }
@@ -336,7 +340,7 @@ func (n *now) placeTitle(p model.Place) string {
 // lightWords says how to look for a piece that is hard to see.
 func (n *now) lightWords(it *model.Item) string {
 	if it.Small || it.Dark {
-		return ". Hold the lantern low"
+		return words.L(". Hold the lantern low")
 	}
 	return ""
 }
@@ -346,11 +350,11 @@ func (n *now) looksLike(it *model.Item) string {
 	out := ""
 	switch {
 	case it.Small && it.Dark:
-		out = "Small and dark. "
+		out = words.L("Small and dark. ")
 	case it.Small:
-		out = "Small. "
+		out = words.L("Small. ")
 	case it.Dark:
-		out = "Dark. "
+		out = words.L("Dark. ")
 	}
 	if r := n.d.Rig(it.Rig); r != nil && r.MarkWords != "" {
 		return out + parts.B(capital(r.MarkWords))

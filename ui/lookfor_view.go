@@ -9,10 +9,11 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // hazardWords stand over every search.
-const hazardWords = "Do not look in traffic, under unstable loads or near power lines. Ask first."
+var hazardWords = words.K("Do not look in traffic, under unstable loads or near power lines. Ask first.")
 
 // order splits steps into those looked at, the present one, and the rest:
 // those skipped for later come last.
@@ -43,12 +44,12 @@ func (l *lookforScreen) draw() {
 	if n == nil {
 		return
 	}
-	hazard := sized(node{id: "alert", view: hazardView}, 48)
+	hazard := sized(node{id: "alert", view: hazardView()}, 48)
 	hunts := n.hunts()
 	h, ok := l.current(hunts)
 	reply, said := l.reply()
 	if !ok {
-		empty := leadView{id: "empty", title: "Nothing is being looked for", under: "A count that comes out short opens a search here by itself."}
+		empty := leadView{id: "empty", title: words.L("Nothing is being looked for"), under: words.L("A count that comes out short opens a search here by itself.")}
 		kids := []node{hazard, sized(node{id: "empty", view: empty}, 130)}
 		if len(hunts) > 0 {
 			kids = append(kids, l.list(hunts, hunt{line: -1}))
@@ -76,7 +77,9 @@ func (l *lookforScreen) draw() {
 // lookRight is how much wider the right side is than the left.
 const lookRight = 2.2
 
-var hazardView = parts.StripView{ID: "alert", Tone: parts.StripWrong, Title: hazardWords}
+func hazardView() parts.StripView {
+	return parts.StripView{ID: "alert", Tone: parts.StripWrong, Title: words.L(hazardWords)}
+}
 
 // left is the list of pieces, the chosen one, and what is known of it.
 func (l *lookforScreen) left(hunts []hunt, h hunt, t trail) node {
@@ -92,17 +95,17 @@ func (l *lookforScreen) left(hunts []hunt, h hunt, t trail) node {
 	v := leadView{id: "piece", title: it.Short(), mark: n.mark(it.Rig), line: n.looksLike(it)}
 	switch h.kind {
 	case hunting:
-		v.over = fmt.Sprintf("%d of %d missing", h.n, it.Quantity)
+		v.over = words.F("%d of %d missing", h.n, it.Quantity)
 		if it.Quantity == 1 {
-			v.over = "missing" + n.withInside(h.line)
+			v.over = words.L("missing") + n.withInside(h.line)
 		}
 		v.under = n.kitWords(it)
 	case disputed:
-		v.over = "Said to be in two places"
+		v.over = words.L("Said to be in two places")
 	case closed:
-		v.over = fmt.Sprintf("%d of %d given up as lost", h.n, it.Quantity)
+		v.over = words.F("%d of %d given up as lost", h.n, it.Quantity)
 		if it.Quantity == 1 {
-			v.over = "given up as lost"
+			v.over = words.L("given up as lost")
 		}
 	}
 	high := 44 + 46*l.linesOf(v.title, look.Place, -26) + 27*(l.linesOf(v.line, look.Lead, 44)+l.linesOf(v.under, look.Lead, -26))
@@ -116,12 +119,12 @@ func (n *now) kitWords(it *model.Item) string {
 	if k < 0 {
 		return ""
 	}
-	name := "The " + low(n.d.Items[k].Short())
+	name := low(n.d.Items[k].Short())
 	switch n.s.KitState(k) {
 	case model.ShortUsable:
-		return name + " goes home short, but usable."
+		return words.F("The %s goes home short, but usable.", name)
 	case model.NotUsable:
-		return name + " is not usable without it."
+		return words.F("The %s is not usable without it.", name)
 	}
 	return ""
 }
@@ -135,7 +138,7 @@ func (n *now) withInside(line int) string {
 	if k == 0 {
 		return ""
 	}
-	return fmt.Sprintf(", with %d inside", k)
+	return words.F(", with %d inside", k)
 }
 
 // list is the pieces to look for.
@@ -148,16 +151,16 @@ func (l *lookforScreen) list(hunts []hunt, now hunt) node {
 		v := parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), State: h.kind, Tone: parts.Quiet}
 		switch h.kind {
 		case hunting:
-			v.Second = fmt.Sprintf("%d of %d missing", h.n, it.Quantity)
+			v.Second = words.F("%d of %d missing", h.n, it.Quantity)
 			if it.Quantity == 1 {
-				v.Second = "missing" + n.withInside(h.line)
+				v.Second = words.L("missing") + n.withInside(h.line)
 			}
 		case disputed:
 			v.Second = n.claimWords(h.line)
 		case closed:
-			v.Second = "closed: lost"
+			v.Second = words.L("closed: lost")
 			if h.n > 1 {
-				v.Second = fmt.Sprintf("closed: %d lost", h.n)
+				v.Second = words.F("closed: %d lost", h.n)
 			}
 		}
 		if h == now {
@@ -176,16 +179,16 @@ func (n *now) claimWords(line int) string {
 			out = append(out, w)
 		}
 	}
-	return strings.Join(out, " or ") + "?"
+	return strings.Join(out, words.L(" or ")) + "?"
 }
 
 // facts are what the log knows, or the report that goes with a loss.
 func (l *lookforScreen) facts(h hunt, t trail) node {
 	n := l.n
-	title := "Last known"
+	title := words.L("Last known")
 	var lines []string
 	if h.kind == closed || l.mode == lookStop {
-		title, lines = "Lost report", n.lostReport(h, t)
+		title, lines = words.L("Lost report"), n.lostReport(h, t)
 	} else {
 		for _, c := range t.clues[max(0, len(t.clues)-5):] {
 			at := "     "
@@ -195,7 +198,7 @@ func (l *lookforScreen) facts(h hunt, t trail) node {
 			lines = append(lines, at+"  "+capital(c.words))
 		}
 		if len(lines) == 0 {
-			lines = append(lines, "The log has nothing about it.")
+			lines = append(lines, words.L("The log has nothing about it."))
 		}
 	}
 	var kids []node
@@ -224,24 +227,24 @@ func (l *lookforScreen) linesOf(text string, role look.Role, less float32) float
 func (n *now) lostReport(h hunt, t trail) []string {
 	it := &n.d.Items[h.line]
 	line := func(what, value string) string { return parts.B(what) + " " + value }
-	out := []string{line("What", it.Name), line("How many", fmt.Sprintf("%d of %d", h.n, it.Quantity)), line("Owner", n.rigName(it.Rig))}
+	out := []string{line(words.L("What"), it.Name), line(words.L("How many"), words.F("%d of %d", h.n, it.Quantity)), line(words.L("Owner"), n.rigName(it.Rig))}
 	if it.Mark != "" {
-		out = append(out, line("Marked", it.Mark))
+		out = append(out, line(words.L("Marked"), it.Mark))
 	}
 	if t.last.Kind != "" {
-		out = append(out, line("Last place", n.placeName(t.last)+", "+n.clock(t.lastAt)))
+		out = append(out, line(words.L("Last place"), n.placeName(t.last)+", "+n.clock(t.lastAt)))
 	} else {
-		out = append(out, line("Last place", "never logged off the rig"))
+		out = append(out, line(words.L("Last place"), words.L("never logged off the rig")))
 	}
 	if t.holder != "" {
-		out = append(out, line("Last with", n.memberName(t.holder)))
+		out = append(out, line(words.L("Last with"), n.memberName(t.holder)))
 	}
 	if t.short != nil {
 		by := ""
 		if t.short.By != "" {
 			by = ", " + n.memberName(t.short.By)
 		}
-		out = append(out, line("Missed", n.clock(t.short.At())+by))
+		out = append(out, line(words.L("Missed"), n.clock(t.short.At())+by))
 	}
 	done, _, _ := order(n.steps(h, t, 0))
 	for _, s := range done {
@@ -249,11 +252,11 @@ func (n *now) lostReport(h hunt, t trail) []string {
 		case stepLooked:
 			out = append(out, line(n.clock(s.at), s.title))
 		case stepUnsafe:
-			out = append(out, line("Not searched", s.title+", not safe"))
+			out = append(out, line(words.L("Not searched"), words.F("%s, not safe", s.title)))
 		}
 	}
 	if t.closed != nil && h.kind == closed {
-		out = append(out, line("Closed", n.clock(t.closed.At())+", "+n.memberFull(t.closed.By)))
+		out = append(out, line(words.L("Closed"), n.clock(t.closed.At())+", "+n.memberFull(t.closed.By)))
 	}
 	return out
 }
@@ -282,7 +285,7 @@ func (l *lookforScreen) right(h hunt, t trail, bottom node) node {
 func (l *lookforScreen) stepsView(h hunt, t trail, bottom node) node {
 	done, now, later := order(l.n.steps(h, t, l.from[l.n.d.Items[h.line].ID]))
 	if bottom.view == nil {
-		bottom = sized(keyNode(parts.KeyView{ID: "stop-looking", Title: "Stop looking", Second: "an officer gives it up as lost", Icon: "lost", Lay: parts.LayLeft}), look.Floor)
+		bottom = sized(keyNode(parts.KeyView{ID: "stop-looking", Title: words.L("Stop looking"), Second: words.L("an officer gives it up as lost"), Icon: "lost", Lay: parts.LayLeft}), look.Floor)
 	}
 	room := rowsFor(l.size, 48+96+92+look.Floor+5*look.Gap, 48)
 	below := min(len(later), max(room-len(done), room/2))
@@ -290,14 +293,14 @@ func (l *lookforScreen) stepsView(h hunt, t trail, bottom node) node {
 	var kids []node
 	for i := len(done) - above; i < len(done); i++ {
 		s := done[i]
-		v := parts.RowView{ID: "looked", Number: fmt.Sprint(i + 1), Title: s.title, Tone: parts.Hole, Off: true, State: s.state, Go: "cross", Right: "not here, " + l.n.clock(s.at)}
+		v := parts.RowView{ID: "looked", Number: fmt.Sprint(i + 1), Title: s.title, Tone: parts.Hole, Off: true, State: s.state, Go: "cross", Right: words.F("not here, %s", l.n.clock(s.at))}
 		switch {
 		case i == len(done)-above && i > 0:
-			v = parts.RowView{ID: "looked", Title: plural(i+1, "place") + " done before", Tone: parts.Hole, Off: true}
+			v = parts.RowView{ID: "looked", Title: words.N("%d place done before", "%d places done before", i+1), Tone: parts.Hole, Off: true}
 		case s.state == stepUnsafe:
-			v.Right, v.Go = "not searched: not safe", "warn"
+			v.Right, v.Go = words.L("not searched: not safe"), "warn"
 		case s.asks:
-			v.Right = "no, " + l.n.clock(s.at)
+			v.Right = words.F("no, %s", l.n.clock(s.at))
 		}
 		kids = append(kids, sized(node{id: fmt.Sprint("looked-", i), view: v}, 48))
 	}
@@ -305,10 +308,10 @@ func (l *lookforScreen) stepsView(h hunt, t trail, bottom node) node {
 	for i := range below {
 		v := parts.RowView{ID: "later", Number: fmt.Sprint(len(done) + 2 + i), Title: later[i].title, Tone: parts.Quiet, Off: true}
 		if later[i].nth != 0 {
-			v.Right = "skipped, comes again"
+			v.Right = words.L("skipped, comes again")
 		}
 		if rest := len(later) - i; i == below-1 && rest > 1 {
-			v.Number, v.Title, v.Right = fmt.Sprintf("+%d", rest), "more places", ""
+			v.Number, v.Title, v.Right = fmt.Sprintf("+%d", rest), words.L("more places"), ""
 		}
 		kids = append(kids, sized(node{id: fmt.Sprint("later-", i), view: v}, 48))
 	}
@@ -318,33 +321,33 @@ func (l *lookforScreen) stepsView(h hunt, t trail, bottom node) node {
 // presentView is the place to look in now, and its keys.
 func (l *lookforScreen) presentView(done int, now *step) []node {
 	v := parts.RowView{ID: "step", Number: fmt.Sprint(done + 1), Tone: parts.Live, Off: true, State: "now"}
-	not := parts.KeyView{ID: "not-here", Title: "Not here", Icon: "cross", Lay: parts.LayCentre}
-	found := parts.KeyView{ID: "found", Title: "Found", Icon: "tick", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Name}
-	with := parts.KeyView{ID: "with-someone", Title: "With someone", Lay: parts.LayCentre, Role: look.Group}
-	skip := parts.KeyView{ID: "skip", Title: "Skip", Lay: parts.LayCentre}
+	not := parts.KeyView{ID: "not-here", Title: words.L("Not here"), Icon: "cross", Lay: parts.LayCentre}
+	found := parts.KeyView{ID: "found", Title: words.L("Found"), Icon: "tick", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Name}
+	with := parts.KeyView{ID: "with-someone", Title: words.L("With someone"), Lay: parts.LayCentre, Role: look.Group}
+	skip := parts.KeyView{ID: "skip", Title: words.L("Skip"), Lay: parts.LayCentre}
 	switch {
 	case now == nil:
-		v.Number, v.Title, v.Second = "", "Every place is done", "Look again, leave it open, or let an officer stop the search"
-		not = parts.KeyView{ID: "look-again", Title: "Look again", Icon: "undo", Lay: parts.LayCentre}
+		v.Number, v.Title, v.Second = "", words.L("Every place is done"), words.L("Look again, leave it open, or let an officer stop the search")
+		not = parts.KeyView{ID: "look-again", Title: words.L("Look again"), Icon: "undo", Lay: parts.LayCentre}
 		skip.Off = true
 	default:
 		v.Title, v.Second = now.title, now.why
 		if now.asks {
-			not.Title = "They say no"
+			not.Title = words.L("They say no")
 		}
 		if now.ask != "" {
-			with.Title, with.Tone, found.Tone = "With "+l.n.partyName(now.ask), parts.Filled, parts.Usual
+			with.Title, with.Tone, found.Tone = words.F("With %s", l.n.partyName(now.ask)), parts.Filled, parts.Usual
 		}
 	}
 	keys := row(92, wide(keyNode(not), 1.5), wide(keyNode(found), 1.5), wide(keyNode(with), 1.2), sized(keyNode(skip), 104))
 	if l.mode == lookSkip {
-		wrong := parts.KeyView{ID: "wrong-tap", Title: "Wrong tap", Second: "undo the last answer", Lay: parts.LayCentre, Role: look.Group}
+		wrong := parts.KeyView{ID: "wrong-tap", Title: words.L("Wrong tap"), Second: words.L("undo the last answer"), Lay: parts.LayCentre, Role: look.Group}
 		if done == 0 {
-			wrong.Second, wrong.Off = "nothing to take back", true
+			wrong.Second, wrong.Off = words.L("nothing to take back"), true
 		}
-		keys = row(92, keyNode(parts.KeyView{ID: "unsafe", Title: "Not safe", Second: "not searched", Icon: "warn", Lay: parts.LayLeft, Role: look.Group}),
-			keyNode(parts.KeyView{ID: "later", Title: "Later", Second: "comes again", Icon: "clock", Lay: parts.LayLeft, Role: look.Group}),
-			keyNode(wrong), sized(keyNode(parts.KeyView{ID: "back", Title: "Back", Lay: parts.LayCentre}), 104))
+		keys = row(92, keyNode(parts.KeyView{ID: "unsafe", Title: words.L("Not safe"), Second: words.L("not searched"), Icon: "warn", Lay: parts.LayLeft, Role: look.Group}),
+			keyNode(parts.KeyView{ID: "later", Title: words.L("Later"), Second: words.L("comes again"), Icon: "clock", Lay: parts.LayLeft, Role: look.Group}),
+			keyNode(wrong), sized(keyNode(parts.KeyView{ID: "back", Title: words.L("Back"), Lay: parts.LayCentre}), 104))
 	}
 	return []node{sized(node{id: "step", view: v}, 96), keys}
 }

@@ -8,6 +8,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // moreScreen is what is needed seldom: who is here, who stages, the scene
@@ -34,19 +35,19 @@ func newMore(sh *Shell) screen {
 	}
 	m.close = parts.NewHoldKey(parts.HoldView{}, m.closeScene)
 	m.rows = parts.NewColumn(look.Gap)
-	m.panel = parts.NewPanel(parts.PanelView{Title: "Each rig's balance", Note: "what came off, and where it is", Rule: true}, m.rows)
-	m.about = parts.NewPanel(parts.PanelView{Title: "Before you rely on it", Rule: true}, parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: aboutWords}))
+	m.panel = parts.NewPanel(parts.PanelView{Title: words.L("Each rig's balance"), Note: parts.Or(words.L("what came off, and where it is"), words.L("what came off")), Rule: true}, m.rows)
+	m.about = parts.NewPanel(parts.PanelView{Title: words.L("Before you rely on it"), Rule: true}, parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: words.L(aboutWords)}))
 	m.side = parts.NewScroller(parts.NewColumn(look.Gap, m.panel, m.about))
-	m.none = parts.NewLines(parts.LabelView{Text: "Nothing has come off a rig in this scene.", Role: look.Body})
+	m.none = parts.NewLines(parts.LabelView{Text: words.L("Nothing has come off a rig in this scene."), Role: look.Body})
 	m.strip = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
 	m.root = box(m.layout)
 	return m
 }
 
 // aboutWords are the cautions that the program must show.
-const aboutWords = "Local procedures, makers' instructions and your officer come first. This is no patient record: never write a patient's name or " +
+var aboutWords = words.K("Local procedures, makers' instructions and your officer come first. This is no patient record: never write a patient's name or " +
 	"condition. It does not account for people. Weights and lift marks are guidance. Strut, block and bag ratings are not given here. " +
-	"Life-safety rope goes back into service only by a qualified person."
+	"Life-safety rope goes back into service only by a qualified person.")
 
 func (m *moreScreen) body() fyne.CanvasObject { return m.root }
 
@@ -72,34 +73,34 @@ func (m *moreScreen) layout(size fyne.Size) {
 // show brings the screen up to date.
 func (m *moreScreen) show(n *now) head {
 	open := n.scene.ID != "" && !n.scene.Closed
-	staging := "nobody is named"
+	staging := parts.Or(words.L("nobody is named"), words.L("Nobody"))
 	if n.scene.Staging != "" {
-		staging = "now " + n.memberName(n.scene.Staging)
+		staging = parts.Or(words.F("now %s", n.memberName(n.scene.Staging)), n.memberShort(n.scene.Staging))
 	}
-	day, light := "Day look", "day"
+	day, light := words.L("Day look"), "day"
 	if n.opts.Look.Day {
-		day, light = "Night look", "night"
+		day, light = words.L("Night look"), "night"
 	}
-	fresh := "a second one, beside this"
+	fresh := parts.Or(words.L("a second one, beside this"), words.L("a second one"))
 	if !open {
-		fresh = "keeps what is still out"
+		fresh = words.L("keeps what is still out")
 	}
 	for i, v := range []parts.KeyView{
-		{ID: "relieve", Title: "Hand over staging", Second: staging, Icon: "two"},
-		{ID: "arrive", Title: "Somebody arrives", Second: "a rig or an agency", Icon: "in"},
-		{ID: "new-scene", Title: "New scene", Second: fresh, Icon: "plus"},
-		{ID: ScreenBringBack, Title: "Bring back", Second: "and charge, restock", Icon: "back"},
-		{ID: ScreenStores, Title: "Stores", Second: "what is where, the inventory", Icon: "kit"},
-		{ID: ScreenSettings, Title: "Settings", Second: "size, limits, practice", Icon: "settings"},
-		{ID: "day", Title: day, Second: "for sun, or for the dark", Icon: light},
-		{ID: "who", Title: "Who has this tablet", Second: n.whoWord(n.by), Icon: "one"},
-		{ID: ScreenTrail, Title: "Trail load", Second: "a litter party, off the road", Icon: "trail"},
-		{ID: "papers", Title: "Paper and stick", Second: "print, enter, exchange", Icon: "paper"},
+		{ID: "relieve", Title: words.L("Hand over staging"), Second: staging, Icon: "two"},
+		{ID: "arrive", Title: words.L("Somebody arrives"), Second: words.L("a rig or an agency"), Icon: "in"},
+		{ID: "new-scene", Title: words.L("New scene"), Second: fresh, Icon: "plus"},
+		{ID: ScreenBringBack, Title: words.L("Bring back"), Second: parts.Or(words.L("and charge, restock"), words.L("restock")), Icon: "back"},
+		{ID: ScreenStores, Title: words.L("Stores"), Second: parts.Or(words.L("what is where, the inventory"), words.L("the inventory")), Icon: "kit"},
+		{ID: ScreenSettings, Title: words.L("Settings"), Second: words.L("size, limits, practice"), Icon: "settings"},
+		{ID: "day", Title: day, Second: words.L("for sun, or for the dark"), Icon: light},
+		{ID: "who", Title: words.L("Who has this tablet"), Second: n.whoWord(n.by), Icon: "one"},
+		{ID: ScreenTrail, Title: words.L("Trail load"), Second: words.L("a litter party, off the road"), Icon: "trail"},
+		{ID: "papers", Title: words.L("Paper and stick"), Second: words.L("print, enter, exchange"), Icon: "paper"},
 	} {
 		v.Lay = parts.LayLeft
 		m.keys[i].Set(v)
 	}
-	m.close.Set(parts.HoldView{ID: "close-scene", Title: "Hold to close the scene", Second: n.sceneName(), Sure: "Close", Off: !open})
+	m.close.Set(parts.HoldView{ID: "close-scene", Title: words.L("Hold to close the scene"), Second: n.sceneName(), Sure: words.L("Close"), Off: !open})
 	m.showRigs(n)
 	v := n.stripView(nil)
 	m.strip.Set(v)
@@ -110,7 +111,7 @@ func (m *moreScreen) show(n *now) head {
 		m.root.Objects = append(m.root.Objects, m.close, m.side, m.strip)
 		relay(m.root)
 	}
-	return head{title: "More", sentence: n.sceneName()}
+	return head{title: words.L("More"), sentence: n.sceneName()}
 }
 
 // showRigs writes the balance of each rig that has pieces off.
@@ -121,13 +122,13 @@ func (m *moreScreen) showRigs(n *now) {
 		if a.CameOff == 0 {
 			continue
 		}
-		v := parts.LabelView{ID: "balance-" + r, Role: look.Lead, Text: parts.B(fmt.Sprintf("%s: %d came off", n.rigName(r), a.CameOff)) + "\n" + balanceWords(a)}
+		v := parts.LabelView{ID: "balance-" + r, Role: look.Lead, Text: parts.B(words.F("%s: %d came off", n.rigName(r), a.CameOff)) + "\n" + balanceWords(a)}
 		if m.parts[r] == nil {
 			m.parts[r] = parts.NewLines(v)
 		}
 		m.parts[r].Set(v)
 		if m.behind[r] == nil {
-			m.behind[r] = parts.NewRow(parts.RowView{ID: "account-" + r, Title: "What makes it up", Tone: parts.Quiet, Mark: n.mark(r), Go: "go"}, func() { m.sh.open(newAccount(m.sh, r)) })
+			m.behind[r] = parts.NewRow(parts.RowView{ID: "account-" + r, Title: words.L("What makes it up"), Tone: parts.Quiet, Mark: n.mark(r), Go: "go"}, func() { m.sh.open(newAccount(m.sh, r)) })
 		}
 		rows = append(rows, m.parts[r], m.behind[r])
 	}
@@ -149,7 +150,7 @@ func balanceWords(a model.Account) string {
 		if out != "" {
 			out += ", "
 		}
-		out += fmt.Sprintf("%d %s", k, parts.FootWords[i])
+		out += fmt.Sprintf("%d %s", k, words.L(parts.FootWords[i]))
 	}
 	return out
 }
@@ -173,7 +174,7 @@ func (m *moreScreen) papers() { m.sh.open(newPapers(m.sh).list) }
 func (m *moreScreen) settings() { m.sh.Go(ScreenSettings) }
 
 func (m *moreScreen) closeScene() {
-	m.sh.asOfficer("Close the scene", func() { m.sh.act(model.Act{Verb: model.Close}) })
+	m.sh.asOfficer(words.L("Close the scene"), func() { m.sh.act(model.Act{Verb: model.Close}) })
 }
 
 func (m *moreScreen) day() {

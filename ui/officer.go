@@ -9,6 +9,7 @@ import (
 	"tarpside/board"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // asOfficer does what only an officer may: where a PIN is set it is asked first.
@@ -21,7 +22,7 @@ func (sh *Shell) asOfficer(what string, do func()) {
 	case !has:
 		do()
 	default:
-		sh.open(newPINPad(sh, what, "The officer's PIN", func(p *pinPad, pin string) {
+		sh.open(newPINPad(sh, what, words.L("The officer's PIN"), func(p *pinPad, pin string) {
 			if err := sh.opts.Board.CheckPIN(pin); err != nil {
 				p.again(pinWords(err))
 				return
@@ -53,22 +54,22 @@ func (sh *Shell) openPIN() {
 	case !has:
 		sh.newPIN("")
 	default:
-		sh.open(newRowList("Officer's PIN", "It is asked before an officer lets a check pass, changes a limit or closes a scene", func(*now) []rowDo {
+		sh.open(newRowList(words.L("Officer's PIN"), words.L("It is asked before an officer lets a check pass, changes a limit or closes a scene"), func(*now) []rowDo {
 			return []rowDo{
-				{parts.RowView{ID: "change-pin", Title: "Change the PIN", Tone: parts.Quiet, Go: "go"}, func() { sh.oldPIN(sh.newPIN) }},
-				{parts.RowView{ID: "drop-pin", Title: "Take the PIN away", Second: "then nothing asks for it", Tone: parts.Quiet, Go: "go"},
+				{parts.RowView{ID: "change-pin", Title: words.L("Change the PIN"), Tone: parts.Quiet, Go: "go"}, func() { sh.oldPIN(sh.newPIN) }},
+				{parts.RowView{ID: "drop-pin", Title: words.L("Take the PIN away"), Second: words.L("then nothing asks for it"), Tone: parts.Quiet, Go: "go"},
 					func() { sh.oldPIN(func(old string) { sh.putPIN(nil, old, "") }) }},
 			}
 		}, func(*now) (string, string) {
-			return "What it is for", "It keeps somebody else from signing as an officer. It is kept as a salted hash, never as it is.\n" +
-				"So few digits do not keep out whoever has the file. A forgotten PIN is cleared at a desk: tarpline pin clear."
+			return words.L("What it is for"), words.L("It keeps somebody else from signing as an officer. It is kept as a salted hash, never as it is.\n" +
+				"So few digits do not keep out whoever has the file. A forgotten PIN is cleared at a desk: tarpline pin clear.")
 		}))
 	}
 }
 
 // oldPIN asks for the PIN as it is, and goes on with it.
 func (sh *Shell) oldPIN(then func(old string)) {
-	sh.open(newPINPad(sh, "Officer's PIN", "The PIN as it is now", func(p *pinPad, pin string) {
+	sh.open(newPINPad(sh, words.L("Officer's PIN"), words.L("The PIN as it is now"), func(p *pinPad, pin string) {
 		if err := sh.opts.Board.CheckPIN(pin); err != nil {
 			p.again(pinWords(err))
 			return
@@ -79,14 +80,14 @@ func (sh *Shell) oldPIN(then func(old string)) {
 
 // newPIN asks for a new PIN twice.
 func (sh *Shell) newPIN(old string) {
-	sh.open(newPINPad(sh, "Officer's PIN", "The new PIN, 4 to 8 digits", func(p *pinPad, first string) {
+	sh.open(newPINPad(sh, words.L("Officer's PIN"), words.L("The new PIN, 4 to 8 digits"), func(p *pinPad, first string) {
 		if len(first) < 4 {
 			p.again(pinWords(board.ErrPINShape))
 			return
 		}
-		sh.open(newPINPad(sh, "Officer's PIN", "The new PIN once more", func(p *pinPad, second string) {
+		sh.open(newPINPad(sh, words.L("Officer's PIN"), words.L("The new PIN once more"), func(p *pinPad, second string) {
 			if second != first {
-				p.again("The two were not the same. Nothing was changed; type the new PIN again, or go back.")
+				p.again(words.L("The two were not the same. Nothing was changed; type the new PIN again, or go back."))
 				return
 			}
 			sh.putPIN(p, old, second)

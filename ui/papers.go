@@ -5,6 +5,7 @@ import (
 
 	"tarpside/board/pdf"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // papersScreen is all that goes onto paper and to other tablets: each paper of
@@ -18,28 +19,28 @@ type papersScreen struct {
 
 func newPapers(sh *Shell) *papersScreen {
 	p := &papersScreen{sh: sh}
-	p.list = newRowList("Paper and stick", "Touch a paper to open it in this system's viewer, and print it there", p.rows, p.aside)
+	p.list = newRowList(words.L("Paper and stick"), words.L("Touch a paper to open it in this system's viewer, and print it there"), p.rows, p.aside)
 	return p
 }
 
 // rows are the two ways in, and then the papers.
 func (p *papersScreen) rows(n *now) []rowDo {
 	out := []rowDo{
-		{parts.RowView{ID: "from-paper", Title: "Enter what was written by hand", Second: "line by line, from the tarp sheet", Icon: "paper", Tone: parts.Quiet, Go: "go", Off: n.pic.ReadOnly != ""},
+		{parts.RowView{ID: "from-paper", Title: words.L("Enter what was written by hand"), Second: words.L("line by line, from the tarp sheet"), Icon: "paper", Tone: parts.Quiet, Go: "go", Off: n.pic.ReadOnly != ""},
 			func() { p.sh.open(newFromPaper(p.sh).list) }},
-		{parts.RowView{ID: "stick", Title: "By stick, to and from another tablet", Second: "the whole log in one file", Icon: "with", Tone: parts.Quiet, Go: "go", Off: n.opts.Folders == nil},
+		{parts.RowView{ID: "stick", Title: words.L("By stick, to and from another tablet"), Second: words.L("the whole log in one file"), Icon: "with", Tone: parts.Quiet, Go: "go", Off: n.opts.Folders == nil},
 			func() { p.sh.open(newStick(p.sh).list) }},
 	}
-	size := parts.RowView{ID: "sheet", Title: "Letter paper", Second: "touch for A4", Icon: "paper", Tone: parts.Quiet, Right: "in the printer"}
+	size := parts.RowView{ID: "sheet", Title: words.L("Letter paper"), Second: words.L("touch for A4"), Icon: "paper", Tone: parts.Quiet, Right: words.L("in the printer")}
 	other := pdf.A4.Name
 	if n.sheet() == pdf.A4 {
-		size.Title, size.Second, other = "A4 paper", "touch for letter", pdf.Letter.Name
+		size.Title, size.Second, other = words.L("A4 paper"), words.L("touch for letter"), pdf.Letter.Name
 	}
 	out = append(out, rowDo{size, func() { p.sh.setPref(settingSheet, other); p.sh.refresh() }})
 	for _, made := range n.papers() {
 		about := made.About()
 		if about == "" {
-			about = "about the whole scene"
+			about = words.L("about the whole scene")
 		}
 		v := parts.RowView{ID: "paper-" + strings.TrimSuffix(made.File, ".pdf"), Title: made.Title, Second: about, Tone: parts.Quiet, Go: "go", Off: n.opts.Print == nil}
 		out = append(out, rowDo{v, func() { p.print(made) }})
@@ -63,10 +64,10 @@ const settingSheet = "sheet"
 
 func (p *papersScreen) aside(n *now) (title, text string) {
 	if p.says != "" {
-		return "The last paper", p.says
+		return words.L("The last paper"), p.says
 	}
-	return "Paper carries on", "When a tablet is dead, wet or elsewhere, go on with the tarp sheet by hand, and enter it here afterwards.\n\n" +
-		"Print the slot sheets, the tarp sheet and the release slips before you need them, and keep them in the rigs."
+	return words.L("Paper carries on"), words.L("When a tablet is dead, wet or elsewhere, go on with the tarp sheet by hand, and enter it here afterwards.\n\n" +
+		"Print the slot sheets, the tarp sheet and the release slips before you need them, and keep them in the rigs.")
 }
 
 // print writes a paper and opens it. The viewer is another program: what came
@@ -74,15 +75,15 @@ func (p *papersScreen) aside(n *now) (title, text string) {
 func (p *papersScreen) print(made pdf.Paper) {
 	path := ""
 	path, err := p.sh.opts.Print(made, func(err error) {
-		p.says = parts.B(made.Title) + " is open in another window.\n\nThe file is " + path
+		p.says = words.F("%s is open in another window.\n\nThe file is %s", parts.B(made.Title), path)
 		if err != nil {
-			p.says = parts.B("No viewer opened.") + " This system has no program that shows PDF, or it did not start. The paper is made all the same.\n\nThe file is " + path
+			p.says = words.F("No viewer opened. This system has no program that shows PDF, or it did not start. The paper is made all the same.\n\nThe file is %s", path)
 		}
 		p.sh.refresh()
 	})
-	p.says = parts.B(made.Title) + " is made.\n\nThe file is " + path
+	p.says = words.F("%s is made.\n\nThe file is %s", parts.B(made.Title), path)
 	if err != nil {
-		p.says = parts.B("The paper could not be written.") + " The log is as it was. " + err.Error()
+		p.says = words.F("The paper could not be written. The log is as it was. (%v)", err)
 	}
 	p.sh.refresh()
 }

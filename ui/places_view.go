@@ -8,6 +8,7 @@ import (
 
 	"tarpside/model"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // Places that are keys but no place of the log.
@@ -22,9 +23,9 @@ func (n *now) placeKeys(shown model.Place, picks []pick, last string, lastAt boo
 	ground := n.scene.Ground
 	tarp := model.Place{Kind: model.Tarp, Ground: ground}
 	keys := []parts.PlaceKeyView{n.placeKey(tarp, shown, picks, last),
-		{ID: placeHome, Name: "Back home", Icon: "home", Verb: "own slot"}}
+		{ID: placeHome, Name: words.L("Back home"), Icon: "home", Verb: words.L("own slot")}}
 	if len(picks) > 0 {
-		keys[1].Verb = "Load up"
+		keys[1].Verb = words.L("Load up")
 	}
 	for _, name := range n.scenePlaces() {
 		keys = append(keys, n.placeKey(model.Place{Kind: model.At, Name: name, Ground: ground}, shown, picks, last))
@@ -34,7 +35,7 @@ func (n *now) placeKeys(shown model.Place, picks []pick, last string, lastAt boo
 	}
 	keys = append(keys, n.placeKey(model.Place{Kind: model.Used}, shown, picks, last))
 	n.markLikeliest(keys, picks, last, lastAt)
-	return append(keys, parts.PlaceKeyView{ID: placeNew, Name: "New place", Icon: "plus", Verb: "say a name"})
+	return append(keys, parts.PlaceKeyView{ID: placeNew, Name: words.L("New place"), Icon: "plus", Verb: words.L("say a name")})
 }
 
 // scenePlaces are the places of the scene: those of the table, those added,
@@ -95,21 +96,18 @@ func (n *now) placeKey(p, shown model.Place, picks []pick, last string) parts.Pl
 	}
 	switch p.Kind {
 	case model.Tarp, model.At:
-		v.Count, v.Unit = fmt.Sprint(lines), "lines"
-		if lines == 1 {
-			v.Unit = "line"
-		}
+		v.Count, v.Unit = fmt.Sprint(lines), words.N("line", "lines", lines)
 		v.Verb = n.meaning(p.Name)
 	case model.With:
-		v.Icon, v.Verb = "with", "goes with"
+		v.Icon, v.Verb = "with", words.L("goes with")
 		if lines > 0 {
-			v.Verb = "has " + plural(lines, "line")
+			v.Verb = words.N("has %d line", "has %d lines", lines)
 		}
 	case model.Used:
-		v.Name, v.Icon, v.Verb = "Used up", "used", "stays used"
+		v.Name, v.Icon, v.Verb = words.L("Used up"), "used", words.L("stays used")
 	}
 	if v.ID == last && len(picks) == 0 && p.Kind != model.Used {
-		v.Verb = "last place"
+		v.Verb = words.L("last place")
 	}
 	if p == shown {
 		v.Mode = parts.PlaceOpen
@@ -133,10 +131,10 @@ func (n *now) target(v *parts.PlaceKeyView, p model.Place, picks []pick) {
 		verbs[verbWords[verb]] = true
 	}
 	for w := range verbs {
-		v.Verb = w
+		v.Verb = words.L(w)
 	}
 	if len(verbs) > 1 {
-		v.Verb = "send"
+		v.Verb = words.L("send")
 	}
 }
 
@@ -166,29 +164,29 @@ func (n *now) markLikeliest(keys []parts.PlaceKeyView, picks []pick, last string
 }
 
 var verbWords = map[model.Verb]string{
-	model.PullOff: "stage", model.Direct: "straight off", model.Hand: "hand out", model.MoveTo: "move",
-	model.Return: "bring back", model.TakeOut: "take out", model.Use: "used up", model.Handover: "hand over",
-	model.Lend: "lend", model.TakeBack: "take back", model.Found: "found",
+	model.PullOff: words.K("stage"), model.Direct: words.K("straight off"), model.Hand: words.K("hand out"), model.MoveTo: words.K("move"),
+	model.Return: words.K("bring back"), model.TakeOut: words.K("take out"), model.Use: words.K("used up"), model.Handover: words.K("hand over"),
+	model.Lend: words.K("lend"), model.TakeBack: words.K("take back"), model.Found: words.K("found"),
 }
 
 // verbFor is the verb that takes a pick to a place, or why there is none.
 func (n *now) verbFor(k pick, to model.Place) (verb model.Verb, why string) {
 	i := n.d.ItemIndex(k.item)
 	if i < 0 {
-		return "", "not listed"
+		return "", words.L("not listed")
 	}
 	from := k.from
 	onRig := from.Kind == model.Home || from.Kind == model.InKit
 	ground := onRig || from.Kind == model.Tarp || from.Kind == model.At
 	switch {
 	case from == to:
-		return "", "here now"
+		return "", words.L("here now")
 	case to.Kind == model.Used:
 		if n.d.Items[i].Kind != model.Consumable {
-			return "", "comes back"
+			return "", words.L("comes back")
 		}
 		if !ground {
-			return "", "not here"
+			return "", words.L("not here")
 		}
 		return model.Use, ""
 	case to.Kind == model.With && ground:
@@ -197,7 +195,7 @@ func (n *now) verbFor(k pick, to model.Place) (verb model.Verb, why string) {
 		if to.Kind == model.Tarp {
 			return model.TakeBack, ""
 		}
-		return "", "tarp first"
+		return "", words.L("tarp first")
 	case from.Kind == model.InKit && n.s.Real(from).Kind != model.Home && (to.Kind == model.Tarp || to.Kind == model.At):
 		return model.TakeOut, ""
 	case onRig && to.Kind == model.Tarp:
@@ -213,7 +211,7 @@ func (n *now) verbFor(k pick, to model.Place) (verb model.Verb, why string) {
 	case (from.Kind == model.Unexplained || from.Kind == model.Lost) && (to.Kind == model.Tarp || to.Kind == model.At):
 		return model.Found, ""
 	}
-	return "", "not from there"
+	return "", words.L("not from there")
 }
 
 // handVerb is how pieces go to an agency: handed over with a patient, or lent.

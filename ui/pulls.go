@@ -9,6 +9,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // pullsScreen chooses the pull list of the scene, and stages the whole list at
@@ -58,7 +59,7 @@ func (c *pullsScreen) show(n *now) head {
 	list, chosen := n.pullList(), n.chosenPulls()
 	var left, right []fyne.CanvasObject
 	for _, name := range n.pullLists() {
-		v := parts.RowView{ID: "list-" + name, Title: name, Second: plural(len(n.wantedFrom(name)), "line") + " still on the rigs", Tone: parts.Quiet}
+		v := parts.RowView{ID: "list-" + name, Title: name, Second: words.F("%s still on the rigs", words.N("%d line", "%d lines", len(n.wantedFrom(name)))), Tone: parts.Quiet}
 		if name == list {
 			v.Tone, v.State = parts.Live, "chosen"
 		}
@@ -67,9 +68,9 @@ func (c *pullsScreen) show(n *now) head {
 			continue
 		}
 		for _, when := range conditions(n.wantedFrom(list)) {
-			v := parts.RowView{ID: "if-" + when, Icon: "plus", Title: capital(when), Second: "touch if it holds", Tone: parts.Quiet}
+			v := parts.RowView{ID: "if-" + when, Icon: "plus", Title: capital(when), Second: words.L("touch if it holds"), Tone: parts.Quiet}
 			if slices.Contains(chosen.Holds, when) {
-				v.Tone, v.Icon, v.Second, v.State = parts.Live, "tick", "holds", "holds"
+				v.Tone, v.Icon, v.Second, v.State = parts.Live, "tick", words.L("holds"), "holds"
 			}
 			left = append(left, c.row(v, func() { c.toggle(list, when) }))
 		}
@@ -86,17 +87,17 @@ func (c *pullsScreen) show(n *now) head {
 		}))
 	}
 	if len(right) == 0 {
-		c.none.SetText("Nothing of this list is still on a rig that is here.")
+		c.none.SetText(words.L("Nothing of this list is still on a rig that is here."))
 		right = append(right, c.none)
 	}
 	c.left.SetInside(left...)
 	c.right.SetInside(right...)
-	v := parts.KeyView{ID: "stage-list", Title: "Stage " + plural(on, "line"), Second: "on the tarp, all at once", Icon: "tarp", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Title}
+	v := parts.KeyView{ID: "stage-list", Title: words.F("Stage %s", words.N("%d line", "%d lines", on)), Second: words.L("on the tarp, all at once"), Icon: "tarp", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Title}
 	if on == 0 {
-		v.Off, v.Tone, v.Second = true, parts.Usual, "nothing is ticked"
+		v.Off, v.Tone, v.Second = true, parts.Usual, words.L("nothing is ticked")
 	}
 	c.stage.Set(v)
-	return head{title: "Pull list", sentence: "It only suggests. Untick what stays on the rig", back: true}
+	return head{title: words.L("Pull list"), sentence: words.L("It only suggests. Untick what stays on the rig"), back: true}
 }
 
 // ticked tells whether a line goes with the rest: what must or should come,

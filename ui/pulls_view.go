@@ -9,6 +9,7 @@ import (
 
 	"tarpside/model"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 const settingPulls = "pulls:" // and the scene: the list that was chosen
@@ -80,7 +81,7 @@ type wanted struct {
 
 // needs is the order in which lines are asked for. "must if EMS stays at the road" is a
 // must with a condition of its own.
-var needs = []string{"must", "should", "if"}
+var needs = []string{words.K("must"), words.K("should"), "if"}
 
 func needOf(text string) (need, when string) {
 	need, when, _ = strings.Cut(strings.TrimSpace(text), " ")
@@ -163,15 +164,15 @@ func listTile(n *now) *parts.TileView {
 	if len(n.d.Pulls) == 0 {
 		return nil
 	}
-	return &parts.TileView{State: parts.TileAct, ID: listTileID, Name: "Pull list", Icon: "paper"}
+	return &parts.TileView{State: parts.TileAct, ID: listTileID, Name: words.L("Pull list"), Icon: "paper"}
 }
 
 // pullRow is a line of the list with its tick.
 func (n *now) pullRow(w wanted, ticked bool) parts.RowView {
 	it := &n.d.Items[w.line]
-	v := parts.RowView{ID: "line-" + it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: w.need, Tone: parts.Hole, State: "not ticked", Right: "stays"}
+	v := parts.RowView{ID: "line-" + it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: words.L(w.need), Tone: parts.Hole, State: "not ticked", Right: words.L("stays")}
 	if w.need == "if" {
-		v.Second = "if needed"
+		v.Second = words.L("if needed")
 	}
 	if w.when != "" {
 		v.Second += " (" + w.when + ")"

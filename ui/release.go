@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"reflect"
 	"strings"
 
@@ -11,6 +10,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // releaseScreen lets one rig go while the scene works: what it grabs, what it
@@ -59,8 +59,8 @@ func newRelease(sh *Shell, rig string) *releaseScreen {
 	r.note = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
 	r.act = parts.NewKey(parts.KeyView{}, r.roll)
 	r.signer, r.accept = newSignerKeys(sh), newSignerKeys(sh)
-	r.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: "Read\naloud", Icon: "say", Tone: parts.Header}, func() {
-		a := newAloud(sh, r.view.Name+" leaving", func(n *now) []aloudPage {
+	r.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: words.L("Read\naloud"), Icon: "say", Tone: parts.Header}, func() {
+		a := newAloud(sh, words.F("%s leaving", r.view.Name), func(n *now) []aloudPage {
 			v := n.releaseOf(r.rig, &r.split)
 			return v.aloud()
 		})
@@ -213,9 +213,9 @@ func (r *releaseScreen) show(n *now) head {
 	v := n.releaseOf(r.rig, &r.split)
 	r.view = v
 	r.showColumns(n, &v)
-	r.away.set(v.Elsewhere, "elsewhere", "Already elsewhere: "+orWord(strings.Join(v.Elsewhere, ", "), "none"))
-	r.chocks.set(v.Chocks, "chocks", "Wheel chocks? "+v.Chocks.Says)
-	r.lacks.set(v.Without, "goes-without", "Goes without: "+orWord(parts.Plain(strings.Join(v.Without, ", ")), "nothing"))
+	r.away.set(v.Elsewhere, "elsewhere", words.F("Already elsewhere: %s", orWord(strings.Join(v.Elsewhere, ", "), words.L("none"))))
+	r.chocks.set(v.Chocks, "chocks", words.F("Wheel chocks? %s", v.Chocks.Says))
+	r.lacks.set(v.Without, "goes-without", words.F("Goes without: %s", orWord(parts.Plain(strings.Join(v.Without, ", ")), words.L("nothing"))))
 	answer := func(id, title string) parts.KeyView {
 		k := parts.KeyView{Kind: parts.KindAnswer, ID: "chocks=" + id, Title: title, Lay: parts.LayCentre, Role: look.Group}
 		if v.Chocks.Answer == id {
@@ -223,9 +223,9 @@ func (r *releaseScreen) show(n *now) head {
 		}
 		return k
 	}
-	r.yes.Set(answer("yes", "Aboard"))
-	r.no.Set(answer("no", "Not here"))
-	r.stays.Set(parts.RowView{Kind: parts.KindRig, ID: v.Stays, Mark: n.mark(v.Stays), Title: "With " + v.StaysName, Second: "Touch for another rig", Tone: parts.Quiet})
+	r.yes.Set(answer("yes", words.L("Aboard")))
+	r.no.Set(answer("no", words.L("Not here")))
+	r.stays.Set(parts.RowView{Kind: parts.KindRig, ID: v.Stays, Mark: n.mark(v.Stays), Title: words.F("With %s", v.StaysName), Second: words.L("Touch for another rig"), Tone: parts.Quiet})
 	r.radio.Set(parts.LabelView{ID: "radio", Text: "\u201c" + v.Radio + "\u201d", Role: look.Lead, Icon: "radio", Mid: true})
 	r.showSigning(n, &v)
 	objs := r.objects(&v)
@@ -233,15 +233,15 @@ func (r *releaseScreen) show(n *now) head {
 		r.root.Objects = objs
 		relay(r.root)
 	}
-	h := head{title: v.Name + " leaving now", mark: n.mark(r.rig), back: true, middle: []fyne.CanvasObject{r.aloud}, widths: []float32{152}}
-	h.sentence = fmt.Sprintf("%s out, %s", plural(v.LinesOut, "line"), plural(v.PiecesOut, "piece"))
+	h := head{title: words.F("%s leaving now", v.Name), mark: n.mark(r.rig), back: true, middle: []fyne.CanvasObject{r.aloud}, widths: []float32{152}}
+	h.sentence = words.F("%s out, %s", words.N("%d line", "%d lines", v.LinesOut), words.N("%d piece", "%d pieces", v.PiecesOut))
 	switch {
 	case v.Left:
-		h.title = v.Name + " has left"
+		h.title = words.F("%s has left", v.Name)
 	case v.Released > 0:
-		h.sentence = "Signed " + n.clock(v.Released) + " by " + v.ReleasedBy + ". " + h.sentence
+		h.sentence = words.F("Signed %s by %s. %s", n.clock(v.Released), v.ReleasedBy, h.sentence)
 	case len(v.Rows) == 0:
-		h.sentence = "Nothing of it is out here"
+		h.sentence = words.L("Nothing of it is out here")
 	}
 	return h
 }
@@ -255,35 +255,35 @@ func orWord(s, other string) string {
 
 func (r *releaseScreen) showColumns(n *now, v *releaseView) {
 	narrow := n.root != nil && design(n.root.Size().Width) < 1100
-	head := parts.PanelView{Title: "Grab now", Note: "close by or critical", Right: plural(v.GrabLines, "line"), Tone: parts.Live}
-	none := "Nothing goes along."
+	head := parts.PanelView{Title: words.L("Grab now"), Note: words.L("close by or critical"), Right: words.N("%d line", "%d lines", v.GrabLines), Tone: parts.Live}
+	none := words.L("Nothing goes along.")
 	switch {
 	case v.Left:
-		head.Title, head.Note, none = "Not logged as loaded", "", "Nothing waits to be loaded."
+		head.Title, head.Note, none = words.L("Not logged as loaded"), "", words.L("Nothing waits to be loaded.")
 	case v.Released > 0:
-		head.Title, head.Note, none = "Load these first", "", "All that goes along is loaded."
+		head.Title, head.Note, none = words.L("Load these first"), "", words.L("All that goes along is loaded.")
 	}
 	if narrow {
 		head.Note = ""
 	}
 	r.grab.show(v.Rows, func(x releaseRow) int { return x.Grab }, head, none)
-	head = parts.PanelView{Title: "Leave here", Right: plural(v.LeaveLines, "line")}
+	head = parts.PanelView{Title: words.L("Leave here"), Right: words.N("%d line", "%d lines", v.LeaveLines)}
 	switch {
 	case v.Stays != "" && narrow:
-		head.Title = "Leave with " + v.Stays
+		head.Title = words.F("Leave with %s", v.Stays)
 	case v.Stays != "":
-		head.Title = "Leave with " + v.StaysName
+		head.Title = words.F("Leave with %s", v.StaysName)
 	}
-	r.leave.show(v.Rows, func(x releaseRow) int { return x.N - x.Grab }, head, "Nothing stays.")
+	r.leave.show(v.Rows, func(x releaseRow) int { return x.N - x.Grab }, head, words.L("Nothing stays."))
 	key := func(id, title string, off bool) parts.KeyView {
 		return parts.KeyView{ID: id, Title: title, Lay: parts.LayCentre, Role: look.Group, Off: off}
 	}
 	row := r.counted()
-	fewer, more := key("fewer", "One fewer", true), key("more", "One more", true)
+	fewer, more := key("fewer", words.L("One fewer"), true), key("more", words.L("One more"), true)
 	if row != nil {
 		fewer.Off, more.Off = row.Grab == 0, row.Grab == row.N
 		fewer.Second = row.Name
-		more.Second = fmt.Sprintf("%d of %d go", row.Grab, row.N)
+		more.Second = words.F("%d of %d go", row.Grab, row.N)
 	}
 	r.fewer.Set(fewer)
 	r.more.Set(more)
@@ -292,28 +292,28 @@ func (r *releaseScreen) showColumns(n *now, v *releaseView) {
 // showSigning is the lowest row: who signs, then who accepts, then the rig
 // rolls.
 func (r *releaseScreen) showSigning(n *now, v *releaseView) {
-	r.signer.show(n, "For "+v.Name, n.actingFirst(n.signers(r.rig)))
-	r.accept.show(n, "For what "+v.Name+" leaves", n.officers(v.Stays))
-	h := parts.HoldView{ID: "sign", Title: "Hold to sign", Second: "Choose who signs. Leaving is signed, never stopped.", Sure: "Sign", Tone: parts.Filled}
+	r.signer.show(n, words.F("For %s", v.Name), n.actingFirst(n.signers(r.rig)))
+	r.accept.show(n, words.F("For what %s leaves", v.Name), n.officers(v.Stays))
+	h := parts.HoldView{ID: "sign", Title: words.L("Hold to sign"), Second: words.L("Choose who signs. Leaving is signed, never stopped."), Sure: words.L("Sign"), Tone: parts.Filled}
 	if r.signer.chosen != "" {
-		h.Second = n.memberFull(r.signer.chosen) + ", " + v.Name + ". Leaving is signed, never stopped."
+		h.Second = words.F("%s, %s. Leaving is signed, never stopped.", n.memberFull(r.signer.chosen), v.Name)
 	}
 	if v.accepts() {
-		h = parts.HoldView{ID: "accept", Title: "Hold to accept " + plural(v.LeaveLines, "line"), Sure: "Accept", Tone: parts.Filled, Second: "Choose the officer. Until then the lines stay open."}
+		h = parts.HoldView{ID: "accept", Title: words.F("Hold to accept %s", words.N("%d line", "%d lines", v.LeaveLines)), Sure: words.L("Accept"), Tone: parts.Filled, Second: words.L("Choose the officer. Until then the lines stay open.")}
 		if r.accept.chosen != "" {
-			h.Second = n.memberFull(r.accept.chosen) + ", for " + v.StaysName + "."
+			h.Second = words.F("%s, for %s.", n.memberFull(r.accept.chosen), v.StaysName)
 		}
 	}
 	r.hold.Set(h)
-	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: "Signed by " + v.ReleasedBy + ", " + n.clock(v.Released), Second: "It leaves nothing that needs a second name."}
+	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.F("Signed by %s, %s", v.ReleasedBy, n.clock(v.Released)), Second: words.L("It leaves nothing that needs a second name.")}
 	switch {
 	case v.Accepted:
-		note.Second = v.AcceptedBy + " signed for what it leaves."
+		note.Second = words.F("%s signed for what it leaves.", v.AcceptedBy)
 	case v.LeaveLines > 0:
-		note.Second = "Nobody is here to sign for the " + plural(v.LeaveLines, "line") + ": they stay open."
+		note.Second = words.F("Nobody is here to sign for the %s: they stay open.", words.N("%d line", "%d lines", v.LeaveLines))
 	}
 	if v.Left {
-		note.Title = "Left at " + n.clock(v.LeftAt) + ", signed by " + v.ReleasedBy
+		note.Title = words.F("Left at %s, signed by %s", n.clock(v.LeftAt), v.ReleasedBy)
 	}
 	if n.said != nil {
 		if s, ok := n.answer(n.said); ok && (s.Tone == parts.StripRefused || s.Tone == parts.StripWrong) {
@@ -321,15 +321,15 @@ func (r *releaseScreen) showSigning(n *now, v *releaseView) {
 		}
 	}
 	r.note.Set(note)
-	k := parts.KeyView{ID: "leave", Title: "It leaves now", Icon: "leave", Lay: parts.LayLeft, Role: look.Name, Second: "all is loaded"}
+	k := parts.KeyView{ID: "leave", Title: words.L("It leaves now"), Icon: "leave", Lay: parts.LayLeft, Role: look.Name, Second: words.L("all is loaded")}
 	if v.GrabLines > 0 {
-		k.Second = plural(v.GrabLines, "line") + " not loaded yet"
+		k.Second = words.F("%s not loaded yet", words.N("%d line", "%d lines", v.GrabLines))
 	}
 	if !v.accepts() {
 		k.Tone = parts.Filled
 	}
 	if v.Left {
-		k = parts.KeyView{ID: "arrive", Title: "It is back", Icon: "in", Lay: parts.LayLeft, Role: look.Name}
+		k = parts.KeyView{ID: "arrive", Title: words.L("It is back"), Icon: "in", Lay: parts.LayLeft, Role: look.Name}
 	}
 	r.act.Set(k)
 }

@@ -9,6 +9,7 @@ import (
 
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // releaseColumn is one side: grab now, or leave.
@@ -49,7 +50,7 @@ func (c *releaseColumn) show(rows []releaseRow, take func(releaseRow) int, head 
 		}
 		v := parts.RowView{Kind: parts.KindPiece, ID: r.Item, Figure: fmt.Sprint(k), Title: r.Name, Second: r.Where, Go: arrow, State: c.side}
 		if k < r.N {
-			v.Second += fmt.Sprintf(", %d of %d", k, r.N)
+			v.Second += words.F(", %d of %d", k, r.N)
 		}
 		if c.rows[r.Key] == nil {
 			c.rows[r.Key] = parts.NewRow(v, func() { c.touch(r.Key, c.side) })
@@ -136,8 +137,8 @@ func paintElsewhere(v *[]string, p *parts.Pen, size fyne.Size) {
 	panelGround(p, size, parts.Quiet)
 	in := look.U(14)
 	w := size.Width - 2*in
-	p.Write("Already elsewhere", parts.Ink{Role: look.TileName, Lines: 1}, in, look.U(4), w, 0)
-	text := "No agency and no other rig has a piece of it."
+	p.Write(words.L("Already elsewhere"), parts.Ink{Role: look.TileName, Lines: 1}, in, look.U(4), w, 0)
+	text := words.L("No agency and no other rig has a piece of it.")
 	if len(*v) > 0 {
 		text = longest(p, len(*v), look.Small, w, 2, func(k int) string { return capital(someOf(*v, k)) })
 	}
@@ -150,9 +151,9 @@ func someOf(list []string, k int) string {
 		return strings.Join(list, ", ")
 	}
 	if k == 0 {
-		return plural(len(list), "line")
+		return words.N("%d line", "%d lines", len(list))
 	}
-	return fmt.Sprintf("%s, %d more", strings.Join(list[:k], ", "), len(list)-k)
+	return words.F("%s, %d more", strings.Join(list[:k], ", "), len(list)-k)
 }
 
 // panelGround draws the ground of a panel in a tone.
@@ -172,7 +173,7 @@ func paintChocks(v *chocksView, p *parts.Pen, size fyne.Size) {
 	panelGround(p, size, tone)
 	in := look.U(14)
 	w := size.Width - 2*in
-	p.Write("Wheel chocks?", parts.Ink{Role: look.Name, Lines: 1}, in, look.U(4), w, 0)
+	p.Write(words.L("Wheel chocks?"), parts.Ink{Role: look.Name, Lines: 1}, in, look.U(4), w, 0)
 	p.Write(v.Says, parts.Ink{Role: look.Small}, in, look.U(36), w, look.U(46))
 }
 
@@ -180,17 +181,17 @@ func paintWithout(v *[]string, p *parts.Pen, size fyne.Size) {
 	panelGround(p, size, parts.Quiet)
 	in := look.U(14)
 	w := size.Width - 2*in
-	p.Write("Goes without", parts.Ink{Role: look.TileName, Lines: 1}, in, look.U(4), w, 0)
+	p.Write(words.L("Goes without"), parts.Ink{Role: look.TileName, Lines: 1}, in, look.U(4), w, 0)
 	y := look.U(32)
 	if len(*v) == 0 {
-		p.Write("Nothing that is critical.", parts.Ink{Role: look.Body}, in, y, w, size.Height-y)
+		p.Write(words.L("Nothing that is critical."), parts.Ink{Role: look.Body}, in, y, w, size.Height-y)
 		return
 	}
 	pitch := p.Fit("x", parts.Ink{Role: look.Body}, w, 0).H
 	room := max(1, int((size.Height-y-look.U(6))/pitch))
 	for i, line := range *v {
 		if i == room-1 && len(*v) > room {
-			p.Write(fmt.Sprintf("and %d more", len(*v)-i), parts.Ink{Role: look.Body, Lines: 1}, in, y, w, 0)
+			p.Write(words.F("and %d more", len(*v)-i), parts.Ink{Role: look.Body, Lines: 1}, in, y, w, 0)
 			return
 		}
 		p.Write(line, parts.Ink{Role: look.Body, Lines: 1}, in, y, w, 0)

@@ -6,7 +6,9 @@ import (
 	"strings"
 
 	"tarpside/model"
+	"tarpside/model/rundown"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // releaseRow is a line of a rig that must go, at one place of the scene.
@@ -73,12 +75,12 @@ func (n *now) releaseOf(rig string, c *split) releaseView {
 			if r.Place.Ground == n.scene.Ground {
 				v.Rows = append(v.Rows, n.releaseRow(r, c, v.Left))
 			} else {
-				v.Elsewhere = append(v.Elsewhere, some(it, r.Quantity)+" at another scene")
+				v.Elsewhere = append(v.Elsewhere, words.F("%s at another scene", some(it, r.Quantity)))
 			}
 		case model.With, model.Riding:
-			v.Elsewhere = append(v.Elsewhere, some(it, r.Quantity)+" with "+n.partyName(r.Place.Name))
+			v.Elsewhere = append(v.Elsewhere, words.F("%s with %s", some(it, r.Quantity), n.partyName(r.Place.Name)))
 		case model.Unexplained:
-			v.Elsewhere = append(v.Elsewhere, some(it, r.Quantity)+" unexplained")
+			v.Elsewhere = append(v.Elsewhere, words.F("%s unexplained", some(it, r.Quantity)))
 		default:
 			v.Elsewhere = append(v.Elsewhere, some(it, r.Quantity)+" "+string(r.Place.Kind))
 		}
@@ -106,16 +108,16 @@ func (n *now) releaseRow(r model.PlaceRow, c *split, left bool) releaseRow {
 	it := &n.d.Items[r.Line]
 	row := releaseRow{Item: it.ID, Key: it.ID + "@" + r.Place.String(), Name: it.Short(), Where: n.placeName(r.Place), N: r.Quantity, Counts: r.Quantity > 1}
 	if r.Place.Kind == model.Tarp {
-		row.Where = "on the tarp"
+		row.Where = words.L("on the tarp")
 	}
 	if r.Holder != "" && r.Place.Kind == model.At {
-		row.Where += " with " + n.memberShort(r.Holder)
+		row.Where += words.F(" with %s", n.memberShort(r.Holder))
 	}
 	if it.Quantity > 1 {
 		row.Name = many(it.Short())
 	}
 	if n.s.TwoPerson(r.Line) {
-		row.Where += ", two people"
+		row.Where += words.L(", two people")
 	}
 	if r.Place.Kind == model.Tarp || it.Critical {
 		row.Grab = r.Quantity
@@ -194,17 +196,17 @@ func (n *now) chocks(rig, answer string) chocksView {
 	}
 	switch {
 	case total == 0:
-		v.Says = "The stores list none for this rig. Look before rolling."
+		v.Says = words.L("The stores list none for this rig. Look before rolling.")
 	case v.Home == total:
-		v.Says = fmt.Sprintf("The log has %d at home, on no list. Look before rolling.", total)
+		v.Says = words.F("The log has %d at home, on no list. Look before rolling.", total)
 	default:
-		v.Says = fmt.Sprintf("The log has %d of %d at home. Look before rolling.", v.Home, total)
+		v.Says = words.F("The log has %d of %d at home. Look before rolling.", v.Home, total)
 	}
 	switch answer {
 	case "yes":
-		v.Says = "Aboard, somebody looked."
+		v.Says = words.L("Aboard, somebody looked.")
 	case "no":
-		v.Says = "Not aboard: fetch them. Signed like this, they are logged as missing and looked for."
+		v.Says = words.L("Not aboard: fetch them. Signed like this, they are logged as missing and looked for.")
 	}
 	return v
 }
@@ -234,10 +236,10 @@ func (n *now) without(rig string, rows []releaseRow) []string {
 				continue
 			}
 			now += grab[i]
-			if ask, ok := n.gaugeOf(&n.d.Items[i]); ok {
-				word := "not read"
+			if ask, ok := rundown.Gauge(n.d, &n.d.Items[i]); ok {
+				word := words.L("not read")
 				if n.s.Line(i).IsOpen(ask.Check) {
-					word = "low"
+					word = words.L("low")
 				}
 				open = append(open, n.d.Items[i].Short()+": "+parts.B(word))
 			}
@@ -245,9 +247,9 @@ func (n *now) without(rig string, rows []releaseRow) []string {
 		name := capital(n.familyName(r.Lines))
 		switch {
 		case now == 0:
-			out = append(out, name+": "+parts.B("none"))
+			out = append(out, name+": "+parts.B(words.L("none")))
 		case now < r.Full:
-			out = append(out, fmt.Sprintf("%s: %s", name, parts.B(fmt.Sprintf("%d of %d", now, r.Full))))
+			out = append(out, fmt.Sprintf("%s: %s", name, parts.B(words.F("%d of %d", now, r.Full))))
 		}
 		out = append(out, open...)
 	}
@@ -266,13 +268,13 @@ func (n *now) radio(v *releaseView) string {
 				it := n.d.Item(r.Item)
 				name := some(it, k)
 				if it.Quantity == 1 {
-					name = "the " + name
+					name = words.F("the %s", name)
 				}
 				names = append(names, name)
 			}
 		}
 		if over := len(names) - radioNames; over > 1 {
-			names = append(names[:radioNames:radioNames], plural(over, "more line"))
+			names = append(names[:radioNames:radioNames], words.N("%d more line", "%d more lines", over))
 		}
 		return listed(names)
 	}
@@ -280,21 +282,21 @@ func (n *now) radio(v *releaseView) string {
 	stay := say(func(r releaseRow) int { return r.N - r.Grab })
 	with := ""
 	if v.Stays != "" {
-		with = " with " + v.StaysName
+		with = words.F(" with %s", v.StaysName)
 	}
 	switch {
 	case len(v.Rows) == 0:
-		return v.Name + " has nothing out here. It leaves nothing."
+		return words.F("%s has nothing out here. It leaves nothing.", v.Name)
 	case v.Left && grab != "":
-		return v.Name + " left " + parts.B(orWord(stay, "nothing")) + with + ". Ask it by radio: is " + grab + " aboard?"
+		return words.F("%s left %s%s. Ask it by radio: is %s aboard?", v.Name, parts.B(orWord(stay, words.L("nothing"))), with, grab)
 	case v.Left:
-		return v.Name + " left " + parts.B(stay) + with + "."
+		return words.F("%s left %s%s.", v.Name, parts.B(stay), with)
 	case stay == "":
-		return v.Name + ", take " + grab + ". You leave nothing."
+		return words.F("%s, take %s. You leave nothing.", v.Name, grab)
 	case grab == "":
-		return v.Name + " leaves " + parts.B(stay) + with + "."
+		return words.F("%s leaves %s%s.", v.Name, parts.B(stay), with)
 	}
-	return v.Name + ", take " + grab + ". " + v.Name + " leaves " + parts.B(stay) + with + "."
+	return words.F("%s, take %s. %s leaves %s%s.", v.Name, grab, v.Name, parts.B(stay), with)
 }
 
 // aloudRelease is the release to be read aloud.
@@ -310,10 +312,10 @@ func (v *releaseView) aloud() []aloudPage {
 	}
 	out := []aloudPage{{v.Name, "", []aloudLine{{Text: v.Radio}}}}
 	if len(grab) > 0 {
-		out = append(out, paged("Grab now", plural(len(grab), "line"), grab)...)
+		out = append(out, paged(words.L("Grab now"), words.N("%d line", "%d lines", len(grab)), grab)...)
 	}
 	if len(leave) > 0 {
-		out = append(out, paged("Leave", plural(len(leave), "line"), leave)...)
+		out = append(out, paged(words.L("Leave"), words.N("%d line", "%d lines", len(leave)), leave)...)
 	}
 	return out
 }

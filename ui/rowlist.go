@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -10,6 +9,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // rowList is a screen of rows to touch one of, opened over another; beside
@@ -86,8 +86,8 @@ func newRelief(sh *Shell) screen {
 			sh.act(model.Act{Verb: model.Relieve, By: n.scene.Staging, Holder: id})
 		})
 	}
-	return newRowList("Hand over staging", "Read the list aloud, walk the tarp, then touch who takes over", rows,
-		func(n *now) (string, string) { return "To read back", n.readBack() })
+	return newRowList(words.L("Hand over staging"), words.L("Read the list aloud, walk the tarp, then touch who takes over"), rows,
+		func(n *now) (string, string) { return words.L("To read back"), n.readBack() })
 }
 
 // crewRows are rows of members to touch one of, but for one of them.
@@ -115,7 +115,7 @@ func newHolder(sh *Shell) screen {
 			sh.refresh()
 		})
 	}
-	return newRowList("Who has this tablet", "What this tablet logs is in that name", rows, nil)
+	return newRowList(words.L("Who has this tablet"), words.L("What this tablet logs is in that name"), rows, nil)
 }
 
 // crew are the members, those of rigs that are here first.
@@ -147,10 +147,10 @@ func (n *now) readBack() string {
 		if name := n.placeName(c.Place); name != last {
 			text, last = text+parts.B(name)+"\n", name
 		}
-		text += fmt.Sprintf("%s, %s of %s\n", plural(c.Lines, "line"), plural(c.Pieces, "piece"), n.rigName(c.Rig))
+		text += words.F("%s, %s of %s\n", words.N("%d line", "%d lines", c.Lines), words.N("%d piece", "%d pieces", c.Pieces), n.rigName(c.Rig))
 	}
 	if text == "" {
-		return "Nothing is out."
+		return words.L("Nothing is out.")
 	}
 	return text
 }
@@ -175,10 +175,10 @@ func newArrival(sh *Shell) screen {
 		for _, a := range n.d.Agencies {
 			add(parts.RowView{ID: a.Code, Title: n.partyName(a.Code), Second: a.Kind})
 		}
-		other := parts.RowView{ID: "another-rig", Title: "Another rig", Second: "one that nobody listed", Icon: "plus", Tone: parts.Quiet, Go: "go"}
+		other := parts.RowView{ID: "another-rig", Title: words.L("Another rig"), Second: words.L("one that nobody listed"), Icon: "plus", Tone: parts.Quiet, Go: "go"}
 		return append(out, rowDo{other, func() { sh.open(newOtherRig(sh)) }})
 	}
-	return newRowList("Who is here", "Touch the rig or the agency that has arrived", rows, nil)
+	return newRowList(words.L("Who is here"), words.L("Touch the rig or the agency that has arrived"), rows, nil)
 }
 
 // newRigTabs shows or hides the pieces of each rig, where the header has no
@@ -188,16 +188,16 @@ func newRigTabs(t *tarpScreen) screen {
 		var out []rowDo
 		for _, r := range n.present() {
 			a := n.account(r)
-			v := parts.RowView{Kind: parts.KindRig, ID: r, Mark: n.mark(r), Title: n.rigName(r), Second: fmt.Sprintf("%d off", a.CameOff-a.Home),
-				Tone: parts.Live, State: "shown", Right: "shown", Go: "tick"}
+			v := parts.RowView{Kind: parts.KindRig, ID: r, Mark: n.mark(r), Title: n.rigName(r), Second: words.F("%d off", a.CameOff-a.Home),
+				Tone: parts.Live, State: "shown", Right: words.L("shown"), Go: "tick"}
 			if t.hidden[r] {
-				v.Tone, v.State, v.Right, v.Go = parts.Quiet, "hidden", "hidden", ""
+				v.Tone, v.State, v.Right, v.Go = parts.Quiet, "hidden", words.L("hidden"), ""
 			}
 			out = append(out, rowDo{v, func() { t.hidden[r] = !t.hidden[r]; t.sh.refresh() }})
 		}
 		return out
 	}
-	return newRowList("Rigs", "Touch a rig to hide its pieces, or to show them again", rows, nil)
+	return newRowList(words.L("Rigs"), words.L("Touch a rig to hide its pieces, or to show them again"), rows, nil)
 }
 
 // newOpening opens a scene.
@@ -217,7 +217,7 @@ func newOpening(sh *Shell) screen {
 		}
 		if n.scene.Closed && n.scene.Name != "" {
 			name := n.scene.Name
-			out = append(out, rowDo{parts.RowView{ID: "open-again", Title: "Go on with the last scene", Second: n.lastSceneName(), Tone: parts.Quiet, Icon: "undo", Go: "go"}, func() {
+			out = append(out, rowDo{parts.RowView{ID: "open-again", Title: words.L("Go on with the last scene"), Second: n.lastSceneName(), Tone: parts.Quiet, Icon: "undo", Go: "go"}, func() {
 				sh.over = nil
 				sh.openScene(name)
 			}})
@@ -225,10 +225,10 @@ func newOpening(sh *Shell) screen {
 		for _, p := range n.d.Pulls {
 			add(p.List)
 		}
-		add("Something else")
+		add(words.L("Something else"))
 		return out
 	}
-	return newRowList("New scene", "What kind of call is it? Touch one", rows, nil)
+	return newRowList(words.L("New scene"), words.L("What kind of call is it? Touch one"), rows, nil)
 }
 
 // openScene starts a scene and goes to its tarp.

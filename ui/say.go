@@ -7,6 +7,7 @@ import (
 	"unicode"
 
 	"tarpside/model"
+	"tarpside/ui/words"
 )
 
 // low writes a name as it stands inside a sentence: "battery cutter", but "AED".
@@ -74,7 +75,7 @@ func listed(names []string) string {
 	case 1:
 		return names[0]
 	default:
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+		return words.F("%s and %s", strings.Join(names[:n-1], ", "), names[n-1])
 	}
 }
 
@@ -135,7 +136,7 @@ func (v sentView) words(most int) string {
 		return v.Note
 	}
 	if !v.bad() && len(v.Short) == 0 {
-		return "All its critical pieces are ready."
+		return words.L("All its critical pieces are ready.")
 	}
 	left := most
 	take := func(names []string) []string {
@@ -146,19 +147,19 @@ func (v sentView) words(most int) string {
 	var out []string
 	none, few, short := take(v.None), take(v.Few), []string(nil)
 	if len(none) > 0 {
-		out = append(out, "No "+strings.Join(none, ", ")+".")
+		out = append(out, words.F("No %s.", strings.Join(none, ", ")))
 	}
 	if len(few) > 0 {
-		out = append(out, "Only "+strings.Join(few, ", ")+".")
+		out = append(out, words.F("Only %s.", strings.Join(few, ", ")))
 	}
 	rest := len(v.None) + len(v.Few) - len(none) - len(few)
 	if rest > 0 {
-		out = append(out, fmt.Sprintf("%d more.", rest))
+		out = append(out, words.F("%d more.", rest))
 	} else if short = take(v.Short); len(short) > 0 {
-		out = append(out, "Enough, but not all: "+strings.Join(short, ", ")+".")
+		out = append(out, words.F("Enough, but not all: %s.", strings.Join(short, ", ")))
 	}
 	if rest = len(v.Short) - len(short); rest > 0 && rest < len(v.Short) {
-		out = append(out, fmt.Sprintf("%d more.", rest))
+		out = append(out, words.F("%d more.", rest))
 	}
 	return strings.Join(out, " ")
 }
@@ -175,7 +176,7 @@ func (n *now) sent(rig string) sentView {
 			continue
 		}
 		name := low(n.familyName(r.Lines))
-		of := fmt.Sprintf("%d of %d %s", r.Now, r.Full, low(many(n.familyName(r.Lines))))
+		of := words.F("%d of %d %s", r.Now, r.Full, low(many(n.familyName(r.Lines))))
 		switch {
 		case r.Enough:
 			v.Short = append(v.Short, of)
@@ -186,7 +187,7 @@ func (n *now) sent(rig string) sentView {
 		}
 	}
 	if !slices.ContainsFunc(n.d.Items, func(it model.Item) bool { return it.Rig == rig }) {
-		v.Note = "Its pieces are not listed."
+		v.Note = words.L("Its pieces are not listed.")
 	}
 	return v
 }
@@ -203,7 +204,7 @@ func (n *now) crewOf(holder, rig string) string {
 	case m.Rig == rig:
 		return ""
 	case n.d.Rig(m.Rig) != nil:
-		return m.Rig + " crew"
+		return words.F("%s crew", m.Rig)
 	case n.d.Agency(m.Rig) != nil:
 		return n.partyName(m.Rig)
 	}
@@ -241,12 +242,12 @@ func (n *now) memberFull(id string) string {
 	return strings.TrimSpace(rankWord(m.Role) + " " + m.Name)
 }
 
-var rankShort = map[string]string{"captain": "Capt", "lieutenant": "Lt", "chief": "Chief", "driver": "Driver", "deputy": "Deputy", "paramedic": "Medic"}
+var rankShort = map[string]string{"captain": words.K("Capt"), "lieutenant": words.K("Lt"), "chief": words.K("Chief"), "driver": words.K("Driver"), "deputy": words.K("Deputy"), "paramedic": words.K("Medic")}
 
 func rankWord(role string) string {
 	first, _, _ := strings.Cut(strings.ToLower(role), " ")
 	first, _, _ = strings.Cut(strings.TrimSuffix(first, ","), "/")
-	return rankShort[first]
+	return words.L(rankShort[first])
 }
 
 // signers are the members who may sign for a rig: its officers, its drivers,

@@ -2,13 +2,13 @@ package ui
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
 	"tarpside/board/ledger"
 	"tarpside/model"
 	label "tarpside/model/code"
+	"tarpside/ui/words"
 )
 
 // scanned does what a code says: it picks a piece where it is, sends what is
@@ -26,7 +26,7 @@ func (sh *Shell) scanned(code string) {
 		for _, p := range t.picks {
 			to, err := n.s.Resolve(id, -1, n.scene.ID)
 			if verb, why := n.verbFor(p, to); id != placeHome && (err != nil || verb == "") {
-				sh.say("The "+n.itemName(p.item)+" does not go to "+n.placeName(to)+": "+why, "Nothing moved", "It is still picked")
+				sh.say(words.F("The %s does not go to %s: %s", n.itemName(p.item), n.placeName(to), why), words.L("Nothing moved"), words.L("It is still picked"))
 				return
 			}
 		}
@@ -43,22 +43,22 @@ func (sh *Shell) scanned(code string) {
 		case err == nil:
 			lines = n.marked(id)
 		case label.Meant(code):
-			sh.say(capital(err.Error()), "Nothing changed", "Scan it once more, or find it by its letters")
+			sh.say(words.F("The label %q was read or typed wrong, or is of no piece and no slot here", code), words.L("Nothing changed"), words.L("Scan it once more, or find it by its letters"))
 			return
 		}
 	}
 	if len(lines) != 1 {
-		what := fmt.Sprintf("No piece and no place has the code %q", code)
+		what := words.F("No piece and no place has the code %q", code)
 		if len(lines) > 1 {
-			what = fmt.Sprintf("%d pieces have the code %q", len(lines), code)
+			what = words.F("%d pieces have the code %q", len(lines), code)
 		}
-		sh.say(what, "Nothing changed", "Find it by its letters instead")
+		sh.say(what, words.L("Nothing changed"), words.L("Find it by its letters instead"))
 		return
 	}
 	i := lines[0]
 	from, ok := n.reach(i, t.shown)
 	if !ok {
-		sh.say("The "+n.itemName(n.d.Items[i].ID)+" cannot be picked", "It is "+n.gonePlace(i), "Undo, or Bring back, puts it right")
+		sh.say(words.F("The %s cannot be picked", n.itemName(n.d.Items[i].ID)), words.F("It is %s", n.gonePlace(i)), words.L("Undo, or Bring back, puts it right"))
 		return
 	}
 	for _, p := range t.picks {
@@ -142,5 +142,5 @@ func (n *now) gonePlace(line int) string {
 			return strings.ToLower(n.placeName(st.Place))
 		}
 	}
-	return "not listed anywhere"
+	return words.L("not listed anywhere")
 }

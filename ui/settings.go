@@ -7,6 +7,7 @@ import (
 
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // settingsScreen is how this tablet looks and who has it, and what the
@@ -37,10 +38,10 @@ func newSettings(sh *Shell) screen {
 		s.keys = append(s.keys, parts.NewKey(parts.KeyView{}, do))
 	}
 	s.practice = parts.NewHoldKey(parts.HoldView{}, s.practise)
-	s.words = parts.NewLines(parts.LabelView{ID: "about", Role: look.Lead, Text: aboutWords})
+	s.words = parts.NewLines(parts.LabelView{ID: "about", Role: look.Lead, Text: words.L(aboutWords)})
 	s.side = parts.NewScroller(s.words)
 	s.strip = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
-	panel := parts.NewPanel(parts.PanelView{Title: "Before you rely on it", Rule: true}, s.side)
+	panel := parts.NewPanel(parts.PanelView{Title: words.L("Before you rely on it"), Rule: true}, s.side)
 	s.root = box(func(size fyne.Size) { s.layout(size, panel) })
 	for _, k := range append(append(s.light[:], s.text[:]...), s.keys...) {
 		s.root.Add(k)
@@ -78,33 +79,33 @@ func (s *settingsScreen) layout(size fyne.Size, panel *parts.Panel) {
 func (s *settingsScreen) show(n *now) head {
 	o := look.Current().Options()
 	for i, v := range []parts.KeyView{
-		{ID: "night", Title: "Night", Second: "for the dark", Icon: "night"}, {ID: "day", Title: "Day", Second: "for sun", Icon: "day"},
+		{ID: "night", Title: words.L("Night"), Second: words.L("for the dark"), Icon: "night"}, {ID: "day", Title: words.L("Day"), Second: words.L("for sun"), Icon: "day"},
 	} {
 		s.light[i].Set(chosen(v, o.Day == (i == 1)))
 	}
 	for i, scale := range textScales {
-		v := parts.KeyView{ID: fmt.Sprintf("text-%.1f", scale), Title: fmt.Sprintf("Text %.1f", scale), Lay: parts.LayCentre}
+		v := parts.KeyView{ID: fmt.Sprintf("text-%.1f", scale), Title: words.F("Text %.1f", scale), Lay: parts.LayCentre}
 		s.text[i].Set(chosen(v, o.Text > scale-0.05 && o.Text < scale+0.05))
 	}
 	has, _ := n.opts.Board.HasPIN() // where it cannot be read, an officer is asked and told
-	pin := "not set"
+	pin := words.L("not set")
 	if has {
-		pin = "is set"
+		pin = words.L("is set")
 	}
 	for i, v := range []parts.KeyView{
-		{ID: "card", Title: "Size by bank card", Second: fmt.Sprintf("%.0f pixels an inch", o.PerInch), Icon: "paper"},
-		{ID: "who", Title: "Who has this tablet", Second: n.whoWord(n.by), Icon: "one"},
-		{ID: "limits", Title: "Limits", Second: "of charge, pressure, fuel", Icon: "hourglass"},
-		{ID: "pin", Title: "Officer's PIN", Second: pin, Icon: "settings"},
-		{ID: "acting", Title: "Acting officer", Second: n.whoWord(n.acting), Icon: "two"},
-		{ID: ScreenStores, Title: "Stores", Second: "the inventory", Icon: "kit"},
+		{ID: "card", Title: words.L("Size by bank card"), Second: words.F("%.0f pixels an inch", o.PerInch), Icon: "paper"},
+		{ID: "who", Title: words.L("Who has this tablet"), Second: n.whoWord(n.by), Icon: "one"},
+		{ID: "limits", Title: words.L("Limits"), Second: words.L("of charge, pressure, fuel"), Icon: "hourglass"},
+		{ID: "pin", Title: words.L("Officer's PIN"), Second: pin, Icon: "settings"},
+		{ID: "acting", Title: words.L("Acting officer"), Second: n.whoWord(n.acting), Icon: "two"},
+		{ID: ScreenStores, Title: words.L("Stores"), Second: words.L("the inventory"), Icon: "kit"},
 	} {
 		v.Lay = parts.LayLeft
 		s.keys[i].Set(v)
 	}
 	s.practice.Set(n.practiceView())
 	s.strip.Set(n.stripView(nil))
-	return head{title: "Settings", sentence: "Look, size and name are this tablet's. Limits and PIN are everybody's."}
+	return head{title: words.L("Settings"), sentence: words.L("Look, size and name are this tablet's. Limits and PIN are everybody's.")}
 }
 
 // chosen marks the one of some keys that is in force.
@@ -121,7 +122,7 @@ func chosen(v parts.KeyView, on bool) parts.KeyView {
 // whoWord is a member by name, or that nobody is named.
 func (n *now) whoWord(id string) string {
 	if id == "" {
-		return "not said"
+		return words.L("not said")
 	}
 	return n.memberName(id)
 }
@@ -130,9 +131,9 @@ func (n *now) whoWord(id string) string {
 // acts of a real call must not end up in a copy, nor the other way round.
 func (n *now) practiceView() parts.HoldView {
 	if n.opts.Practice {
-		return parts.HoldView{ID: "leave-practice", Title: "Hold to leave practice", Second: "for the department's own log", Sure: "Leave practice", Off: n.opts.Real == nil}
+		return parts.HoldView{ID: "leave-practice", Title: words.L("Hold to leave practice"), Second: words.L("for the department's own log"), Sure: words.L("Leave practice"), Off: n.opts.Real == nil}
 	}
-	return parts.HoldView{ID: "practice", Title: "Hold to practise", Second: "on a copy of the demo; nothing of it is kept", Sure: "Practise", Off: n.opts.Demo == nil}
+	return parts.HoldView{ID: "practice", Title: words.L("Hold to practise"), Second: words.L("on a copy of the demo; nothing of it is kept"), Sure: words.L("Practise"), Off: n.opts.Demo == nil}
 }
 
 // practise goes to a practice copy, or back to the department's own log.
@@ -174,11 +175,11 @@ func newActing(sh *Shell) screen {
 		}
 		out := n.crewRows(sh.acting, func(id string) { set(id)() })
 		if sh.acting != "" {
-			out = append([]rowDo{{parts.RowView{Kind: parts.KindAct, ID: "nobody", Title: "Nobody", Second: "each rig's own officers sign", Tone: parts.Quiet, Icon: "cross"}, set("")}}, out...)
+			out = append([]rowDo{{parts.RowView{Kind: parts.KindAct, ID: "nobody", Title: words.L("Nobody"), Second: words.L("each rig's own officers sign"), Tone: parts.Quiet, Icon: "cross"}, set("")}}, out...)
 		}
 		return out
 	}
-	return newRowList("Acting officer", "Is offered first when something is signed. All tablets of this file share it", rows, nil)
+	return newRowList(words.L("Acting officer"), words.L("Is offered first when something is signed. All tablets of this file share it"), rows, nil)
 }
 
 // actingFirst puts the acting officer in front of those who may sign.

@@ -1,12 +1,11 @@
 package ui
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // cardScreen draws the outline of a bank card. A card laid on the glass tells
@@ -29,20 +28,20 @@ type cardView struct{ px float32 }
 var cardSteps = [4]struct {
 	id, title string
 	by        float32
-}{{"much-smaller", "Much smaller", 1 / 1.1}, {"much-larger", "Much larger", 1.1}, {"smaller", "A little smaller", 1 / 1.01}, {"larger", "A little larger", 1.01}}
+}{{"much-smaller", words.K("Much smaller"), 1 / 1.1}, {"much-larger", words.K("Much larger"), 1.1}, {"smaller", words.K("A little smaller"), 1 / 1.01}, {"larger", words.K("A little larger"), 1.01}}
 
 func newCard(sh *Shell) *cardScreen {
 	c := &cardScreen{sh: sh, px: look.MM(cardLong)}
 	c.outline = newReading(paintCard)
 	for i, s := range cardSteps {
-		c.steps[i] = parts.NewKey(parts.KeyView{ID: s.id, Title: s.title, Lay: parts.LayCentre, Role: look.BodyBold}, func() {
+		c.steps[i] = parts.NewKey(parts.KeyView{ID: s.id, Title: words.L(s.title), Lay: parts.LayCentre, Role: look.BodyBold}, func() {
 			c.px = min(max(c.px*s.by, cardPx(72)), cardPx(400))
 			sh.refresh()
 		})
 	}
 	c.words = parts.NewLines(parts.LabelView{ID: "card-words", Role: look.Lead})
 	c.keep = parts.NewKey(parts.KeyView{}, c.done)
-	c.usual = parts.NewKey(parts.KeyView{ID: "usual", Title: "As it came", Second: "without a card", Lay: parts.LayCentre}, func() {
+	c.usual = parts.NewKey(parts.KeyView{ID: "usual", Title: words.L("As it came"), Second: words.L("without a card"), Lay: parts.LayCentre}, func() {
 		sh.over = nil
 		sh.setCard(cardPx(look.PerInch))
 	})
@@ -79,15 +78,15 @@ func paintCard(v *cardView, p *parts.Pen, size fyne.Size) {
 	p.Rect(0, 0, size.Width, size.Height, look.Surface, look.Line, look.U(1), look.U(look.RadiusPanel))
 	x, y := (size.Width-w)/2, (size.Height-h)/2
 	p.Rect(x, y, w, h, look.Ground, look.Accent, look.U(3), w*corner/cardLong)
-	p.Middle("Lay a bank card here", parts.Ink{Role: look.Name, Align: fyne.TextAlignCenter}, x+look.U(16), y, w-look.U(32), h)
+	p.Middle(words.L("Lay a bank card here"), parts.Ink{Role: look.Name, Align: fyne.TextAlignCenter}, x+look.U(16), y, w-look.U(32), h)
 }
 
 // show brings the outline up to date.
 func (c *cardScreen) show(n *now) head {
-	c.outline.set(cardView{c.px}, "card", fmt.Sprintf("Outline of a bank card, %.0f pixels wide", c.px))
+	c.outline.set(cardView{c.px}, "card", words.F("Outline of a bank card, %.0f pixels wide", c.px))
 	c.words.SetText(c.sizeWords(n.root.Size()))
-	c.keep.Set(parts.KeyView{ID: "keep", Title: "It fits: keep", Icon: "tick", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Name})
-	return head{title: "Size by bank card", sentence: "Make the outline as large as the card, then keep it", back: true}
+	c.keep.Set(parts.KeyView{ID: "keep", Title: words.L("It fits: keep"), Icon: "tick", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Name})
+	return head{title: words.L("Size by bank card"), sentence: words.L("Make the outline as large as the card, then keep it"), back: true}
 }
 
 // sizeWords is how large what is touched will be on this glass.
@@ -95,9 +94,9 @@ func (c *cardScreen) sizeWords(window fyne.Size) string {
 	most := mostCard(window)
 	mm := float32(20.1) // 118 design pixels
 	if c.px <= most {
-		return fmt.Sprintf("A piece or a place will be %.0f mm on this glass.", mm)
+		return words.F("A piece or a place will be %.0f mm on this glass.", mm)
 	}
-	return fmt.Sprintf("This window has no room for keys of %.0f mm. A piece or a place will be %.0f mm.", mm, mm*most/c.px)
+	return words.F("This window has no room for keys of %.0f mm. A piece or a place will be %.0f mm.", mm, mm*most/c.px)
 }
 
 func (c *cardScreen) done() {

@@ -11,6 +11,7 @@ import (
 	"tarpside/board/pdf"
 	"tarpside/model"
 	"tarpside/ui/look"
+	"tarpside/ui/words"
 )
 
 // The screens, by the names of the -screen flag and of the parts file.
@@ -76,7 +77,9 @@ type Shell struct {
 	said    *said
 	keys    *keyboard // nil until Listen
 	memo    memo
-	busy    bool // an act is on its way: the screen is drawn when its answer is there
+	busy    bool              // an act is on its way: the screen is drawn when its answer is there
+	sums    *sumSettings      // nil until they are read
+	snoozed map[string]snooze // by item: what was seen to be in order though it is out long
 }
 
 // said is what the last act on this tablet got for an answer.
@@ -272,7 +275,7 @@ func inWords(err error) *ledger.Trouble {
 	if errors.As(err, &t) {
 		return t
 	}
-	return &ledger.Trouble{What: "That was not logged", Safe: "What was logged before is safe", Do: "Try again", Err: err}
+	return &ledger.Trouble{What: words.L("That was not logged"), Safe: words.L("What was logged before is safe"), Do: words.L("Try again"), Err: err}
 }
 
 // LookFor is the look for a window of a size: on a large glass everything

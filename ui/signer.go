@@ -7,6 +7,7 @@ import (
 
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // signerKeys are the people who may sign: the first two of a list and a key
@@ -25,7 +26,7 @@ func newSignerKeys(sh *Shell) *signerKeys {
 	for i := range 2 {
 		s.keys[i] = parts.NewKey(parts.KeyView{}, func() { s.choose(s.keys[i].View().ID) })
 	}
-	s.keys[2] = parts.NewKey(parts.KeyView{ID: "other-member", Title: "Other"}, s.all)
+	s.keys[2] = parts.NewKey(parts.KeyView{ID: "other-member", Title: words.L("Other")}, s.all)
 	s.root = box(func(size fyne.Size) {
 		gap := look.U(look.Gap)
 		w := (size.Width - 2*gap) / 3
@@ -57,7 +58,7 @@ func (s *signerKeys) all() {
 		where := n.partyName(m.Rig)
 		list = append(list, choice{kind: parts.KindMember, id: id, title: n.memberFull(id), second: join(m.Role, where), mark: n.mark(m.Rig)})
 	}
-	s.sh.open(newChooser(s.sh, "Who signs?", s.title, list, func(id string) {
+	s.sh.open(newChooser(s.sh, words.L("Who signs?"), s.title, list, func(id string) {
 		s.chosen = id
 		s.sh.back()
 	}))
@@ -75,15 +76,15 @@ func (s *signerKeys) show(n *now, title string, list []string) {
 		first = append(first[:min(1, len(first)):1], s.chosen)
 	}
 	for i := range 2 {
-		v := parts.KeyView{Kind: parts.KindMember, Off: true, Title: "Nobody is listed", Lay: parts.LayCentre, Role: look.BodyBold}
+		v := parts.KeyView{Kind: parts.KindMember, Off: true, Title: words.L("Nobody is listed"), Lay: parts.LayCentre, Role: look.BodyBold}
 		if i < len(first) {
 			m := first[i]
 			v.ID, v.Title, v.Off = m, n.memberShort(m), false
 			if m == s.chosen {
-				v.Tone, v.State, v.Second = parts.Live, "chosen", "signs"
+				v.Tone, v.State, v.Second = parts.Live, "chosen", words.L("signs")
 			}
 		}
 		s.keys[i].Set(v)
 	}
-	s.keys[2].Set(parts.KeyView{ID: "other-member", Title: "Other", Lay: parts.LayCentre, Role: look.BodyBold, Off: len(list) == 0})
+	s.keys[2].Set(parts.KeyView{ID: "other-member", Title: words.L("Other"), Lay: parts.LayCentre, Role: look.BodyBold, Off: len(list) == 0})
 }

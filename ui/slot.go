@@ -1,9 +1,8 @@
 package ui
 
 import (
-	"fmt"
-
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // newSlotPage is one slot: what belongs in it and where that is now, and a key
@@ -23,13 +22,13 @@ func newSlotPage(sh *Shell, id string) screen {
 				}
 			}
 		}
-		l.sentence = fmt.Sprintf("Slot %s: %d of %s all here", id, home, plural(lines, "line"))
+		l.sentence = words.F("Slot %s: %d of %d lines all here", id, home, lines)
 		if lines == 0 {
-			l.sentence = fmt.Sprintf("Slot %s: nothing lives here", id)
+			l.sentence = words.F("Slot %s: nothing lives here", id)
 		}
 		return out
 	})
 	l.mark = n.mark(slot.Rig)
-	l.paper = parts.NewKey(parts.KeyView{ID: "paper", Title: "Paper", Icon: "paper", Tone: parts.Header}, func() { sh.onPaper("slots_" + slot.Rig) })
+	l.paper = parts.NewKey(parts.KeyView{ID: "paper", Title: words.L("Paper"), Icon: "paper", Tone: parts.Header}, func() { sh.onPaper("slots_" + slot.Rig) })
 	return l
 }

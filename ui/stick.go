@@ -1,12 +1,13 @@
 package ui
 
 import (
-	"fmt"
 	"path/filepath"
 	"strings"
 
+	"tarpside/board"
 	"tarpside/board/stick"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // stickScreen moves the log as one file: write it into a folder, or choose a
@@ -21,7 +22,7 @@ type stickScreen struct {
 
 func newStick(sh *Shell) *stickScreen {
 	s := &stickScreen{sh: sh}
-	s.list = newRowList("By stick", "Write the log to a stick, or take in another tablet's", s.rows, s.aside)
+	s.list = newRowList(words.L("By stick"), words.L("Write the log to a stick, or take in another tablet's"), s.rows, s.aside)
 	s.enter("")
 	return s
 }
@@ -29,7 +30,7 @@ func newStick(sh *Shell) *stickScreen {
 func (s *stickScreen) enter(dir string) {
 	f, err := s.sh.opts.Folders(dir)
 	if s.chosen = ""; err != nil {
-		s.says = "That folder cannot be read: " + err.Error() + ". Nothing was changed; choose another one."
+		s.says = words.F("That folder cannot be read: %s. Nothing was changed; choose another one.", err.Error())
 		return
 	}
 	s.folder, s.says = f, ""
@@ -38,18 +39,18 @@ func (s *stickScreen) enter(dir string) {
 func (s *stickScreen) rows(n *now) []rowDo {
 	var out []rowDo
 	if s.chosen != "" {
-		out = append(out, rowDo{parts.RowView{ID: "take-in", Title: "Yes, take in " + filepath.Base(s.chosen), Second: "what was taken in stays in the log", Icon: "in", Tone: parts.Live, Off: n.pic.ReadOnly != ""}, s.take})
+		out = append(out, rowDo{parts.RowView{ID: "take-in", Title: words.F("Yes, take in %s", filepath.Base(s.chosen)), Second: words.L("what was taken in stays in the log"), Icon: "in", Tone: parts.Live, Off: n.pic.ReadOnly != ""}, s.take})
 	} else {
-		out = append(out, rowDo{parts.RowView{ID: "write-stick", Title: "Write the log into this folder", Second: s.folder.Path, Icon: "with", Tone: parts.Live}, s.write})
+		out = append(out, rowDo{parts.RowView{ID: "write-stick", Title: words.L("Write the log into this folder"), Second: s.folder.Path, Icon: "with", Tone: parts.Live}, s.write})
 	}
 	if s.folder.Up != "" {
 		up := s.folder.Up
-		out = append(out, rowDo{parts.RowView{ID: "up", Title: "Up", Second: "out of " + filepath.Base(s.folder.Path), Icon: "up", Tone: parts.Quiet}, func() { s.enter(up); s.sh.refresh() }})
+		out = append(out, rowDo{parts.RowView{ID: "up", Title: words.L("Up"), Second: words.F("out of %s", filepath.Base(s.folder.Path)), Icon: "up", Tone: parts.Quiet}, func() { s.enter(up); s.sh.refresh() }})
 	}
 	for _, file := range s.folder.Sticks {
-		v := parts.RowView{ID: "stick-" + filepath.Base(file), Title: filepath.Base(file), Second: "a log, to be taken in", Icon: "paper", Tone: parts.Live}
+		v := parts.RowView{ID: "stick-" + filepath.Base(file), Title: filepath.Base(file), Second: words.L("a log, to be taken in"), Icon: "paper", Tone: parts.Live}
 		if file == s.chosen {
-			v.Right, v.State = "chosen", "chosen"
+			v.Right, v.State = words.L("chosen"), "chosen"
 		}
 		out = append(out, rowDo{v, func() { s.chosen, s.says = file, ""; s.sh.refresh() }})
 	}
@@ -61,10 +62,10 @@ func (s *stickScreen) rows(n *now) []rowDo {
 
 func (s *stickScreen) aside(*now) (title, text string) {
 	if s.says != "" {
-		return "What came of it", s.says
+		return words.L("What came of it"), s.says
 	}
-	return "How two tablets agree", "Write the log of each onto the stick, and take it in on the other. Afterwards both show the same board.\n\n" +
-		"A file is taken in whole or not at all. The same file again changes nothing. A file of another department is refused."
+	return words.L("How two tablets agree"), words.L("Write the log of each onto the stick, and take it in on the other. Afterwards both show the same board.\n\n" +
+		"A file is taken in whole or not at all. The same file again changes nothing. A file of another department is refused.")
 }
 
 // write writes the log under a name that says which tablet and when.
@@ -79,7 +80,7 @@ func (s *stickScreen) write() {
 	path := filepath.Join(s.folder.Path, name+n.at.Format("-20060102-1504")+stick.Ext)
 	count, err := n.opts.Board.WriteStick(path)
 	s.enter(s.folder.Path)
-	if s.says = parts.B(fmt.Sprintf("All %d entries are written.", count)) + "\n\nThe file is " + path + "\n\nTake the stick out as this system asks, before you pull it."; err != nil {
+	if s.says = words.F("All %d entries are written.\n\nThe file is %s\n\nTake the stick out as this system asks, before you pull it.", count, path); err != nil {
 		s.says = inWordsLong(err)
 	}
 	s.sh.refresh()
@@ -88,7 +89,7 @@ func (s *stickScreen) write() {
 // take takes the chosen file in.
 func (s *stickScreen) take() {
 	got, err := s.sh.opts.Board.TakeStick(s.chosen)
-	s.chosen, s.says = "", got.String()
+	s.chosen, s.says = "", stickWords(got)
 	if err != nil {
 		s.says = inWordsLong(err)
 	}
@@ -96,6 +97,18 @@ func (s *stickScreen) take() {
 		s.sh.pic = p
 	}
 	s.sh.refresh()
+}
+
+// stickWords say what came of taking a file in.
+func stickWords(t board.StickTaken) string {
+	out := words.F("%d of its %d entries were new here; it was written by %s.", t.New, t.Entries, t.From)
+	if t.New == 0 {
+		out = words.F("All of its %d entries were here already; it was written by %s. Nothing was changed.", t.Entries, t.From)
+	}
+	if t.Waiting > 0 {
+		out += "\n\n" + words.F("%d entries wait for earlier ones of their tablet, and count once these come.", t.Waiting)
+	}
+	return out
 }
 
 // inWordsLong is an error as three sentences.

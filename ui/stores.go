@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -10,6 +9,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // storesScreen is the inventory: a rig, one of its compartments, and there
@@ -27,7 +27,7 @@ type storesScreen struct {
 
 func newStores(sh *Shell) screen {
 	s := &storesScreen{sh: sh}
-	s.find = parts.NewKey(parts.KeyView{ID: "find", Title: "Find", Second: "three letters", Icon: "find", Lay: parts.LayLeft}, func() { sh.open(newStoresFind(sh)) })
+	s.find = parts.NewKey(parts.KeyView{ID: "find", Title: words.L("Find"), Second: words.L("three letters"), Icon: "find", Lay: parts.LayLeft}, func() { sh.open(newStoresFind(sh)) })
 	s.load = parts.NewKey(parts.KeyView{}, func() {
 		if sh.opts.Folders != nil && sh.opts.LoadFrom != nil {
 			sh.open(newLoading(sh))
@@ -79,10 +79,10 @@ func (s *storesScreen) show(n *now) head {
 				away += n.s.Out(j)
 			}
 		}
-		s.rigs[i].Set(parts.KeyView{Kind: parts.KindRig, ID: r, Title: n.rigName(r), Second: fmt.Sprintf("%s, %s out", plural(lines, "line"), plural(away, "piece")), Mark: n.mark(r), Lay: parts.LayLeft})
+		s.rigs[i].Set(parts.KeyView{Kind: parts.KindRig, ID: r, Title: n.rigName(r), Second: words.F("%s, %s out", words.N("%d line", "%d lines", lines), words.N("%d piece", "%d pieces", away)), Mark: n.mark(r), Lay: parts.LayLeft})
 	}
-	s.load.Set(parts.KeyView{ID: "load-tables", Title: "Load tables", Second: "from a folder; first it shows what would change", Icon: "in", Lay: parts.LayLeft, Off: n.opts.Folders == nil || n.opts.LoadFrom == nil})
-	s.side.Set(parts.PanelView{Title: "Waits until the pieces are home", Rule: true})
+	s.load.Set(parts.KeyView{ID: "load-tables", Title: words.L("Load tables"), Second: words.L("from a folder; first it shows what would change"), Icon: "in", Lay: parts.LayLeft, Off: n.opts.Folders == nil || n.opts.LoadFrom == nil})
+	s.side.Set(parts.PanelView{Title: words.L("Waits until the pieces are home"), Rule: true})
 	s.held.SetText(n.heldWords())
 	s.line.Settle()
 	objs := []fyne.CanvasObject{s.find, s.load, s.side}
@@ -93,7 +93,7 @@ func (s *storesScreen) show(n *now) head {
 		s.root.Objects = objs
 		relay(s.root)
 	}
-	return head{title: "Stores", sentence: "Touch a rig, a door, a piece. Nothing here moves a piece"}
+	return head{title: words.L("Stores"), sentence: words.L("Touch a rig, a door, a piece. Nothing here moves a piece")}
 }
 
 // heldWords says which changes of the inventory wait for their pieces.
@@ -105,7 +105,7 @@ func (n *now) heldWords() string {
 		}
 	}
 	if len(out) == 0 {
-		return "Nothing waits. When a quantity or a kit is changed while pieces are out, the change stands here and counts once they are home."
+		return words.L("Nothing waits. When a quantity or a kit is changed while pieces are out, the change stands here and counts once they are home.")
 	}
 	return strings.Join(out, "\n")
 }
@@ -117,11 +117,11 @@ func (n *now) heldWord(id string) string {
 	case !slices.Contains(n.s.Held(), id) || is == nil:
 		return ""
 	case want == nil:
-		return "Taken out of the inventory once it is home."
+		return words.L("Taken out of the inventory once it is home.")
 	case want.Quantity != is.Quantity:
-		return fmt.Sprintf("%d now, %d once all are home.", is.Quantity, want.Quantity)
+		return words.F("%d now, %d once all are home.", is.Quantity, want.Quantity)
 	}
-	return "Another kit or rig once it is home."
+	return words.L("Another kit or rig once it is home.")
 }
 
 // compartments of a rig, in the order of the slots; "" for no home yet.
@@ -158,7 +158,7 @@ func (n *now) homeCompartment(it *model.Item) string {
 
 // newCompartments is one rig: its doors and compartments.
 func newCompartments(sh *Shell, rig string) screen {
-	g := &keyGrid{title: sh.now().rigName(rig), sentence: "Touch a door or a compartment", mark: sh.now().mark(rig)}
+	g := &keyGrid{title: sh.now().rigName(rig), sentence: words.L("Touch a door or a compartment"), mark: sh.now().mark(rig)}
 	g.keys = func(n *now) (out []parts.KeyView) {
 		for _, c := range n.compartments(rig) {
 			lines, away := 0, 0
@@ -168,12 +168,12 @@ func newCompartments(sh *Shell, rig string) screen {
 					away += n.s.Out(i)
 				}
 			}
-			v := parts.KeyView{Kind: parts.KindDoor, ID: "store-" + c, Title: capital(c), Second: plural(lines, "line"), Lay: parts.LayLeft, Icon: "door"}
+			v := parts.KeyView{Kind: parts.KindDoor, ID: "store-" + c, Title: capital(c), Second: words.N("%d line", "%d lines", lines), Lay: parts.LayLeft, Icon: "door"}
 			if c == "" {
-				v.Title = "No home yet"
+				v.Title = words.L("No home yet")
 			}
 			if away > 0 {
-				v.Second += fmt.Sprintf(", %s out", plural(away, "piece"))
+				v.Second += words.F(", %s out", words.N("%d piece", "%d pieces", away))
 			}
 			if side := n.compartmentSide(rig, c); side != "" {
 				v.Second += "\n" + side
@@ -195,7 +195,7 @@ func (n *now) compartmentSide(rig, compartment string) string {
 		}
 	}
 	if len(sides) > 1 {
-		return "from both sides"
+		return words.L("from both sides")
 	}
 	return strings.Join(sides, "")
 }

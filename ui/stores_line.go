@@ -9,6 +9,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // linePage is one line of the inventory: all that is known of it, and what
@@ -67,11 +68,11 @@ func (p *linePage) draft(n *now) model.Item {
 // show brings the page up to date.
 func (p *linePage) show(n *now) head {
 	it := p.draft(n)
-	p.panel.Set(parts.PanelView{Title: "In the inventory", Note: p.id, Rule: true})
+	p.panel.Set(parts.PanelView{Title: words.L("In the inventory"), Note: p.id, Rule: true})
 	text := n.facts(&it)
 	if len(p.bad) > 0 {
-		text = parts.B("Not kept. Nothing was changed.") + "\n" + strings.Join(p.bad, "\n") + "\n\n" + text
-		p.panel.Set(parts.PanelView{Title: "In the inventory", Note: p.id, Rule: true, Tone: parts.Alarm})
+		text = parts.B(words.L("Not kept. Nothing was changed.")) + "\n" + strings.Join(p.bad, "\n") + "\n\n" + text
+		p.panel.Set(parts.PanelView{Title: words.L("In the inventory"), Note: p.id, Rule: true, Tone: parts.Alarm})
 	}
 	p.facts.SetText(text)
 	p.reads.Settle()
@@ -79,9 +80,9 @@ func (p *linePage) show(n *now) head {
 		p.views = views
 		p.grid.SetLen(len(views))
 	}
-	v := parts.KeyView{ID: "keep", Title: "Keep the changes", Second: plural(len(p.edits), "change") + ", one entry of the log", Icon: "tick", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Name}
+	v := parts.KeyView{ID: "keep", Title: words.L("Keep the changes"), Second: words.F("%s, one entry of the log", words.N("%d change", "%d changes", len(p.edits))), Icon: "tick", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Name}
 	if len(p.edits) == 0 {
-		v = parts.KeyView{ID: "keep", Title: "Nothing is changed", Second: "touch what is to be otherwise", Off: true, Lay: parts.LayLeft, Role: look.Name}
+		v = parts.KeyView{ID: "keep", Title: words.L("Nothing is changed"), Second: words.L("touch what is to be otherwise"), Off: true, Lay: parts.LayLeft, Role: look.Name}
 	}
 	p.keep.Set(v)
 	return head{title: it.Short(), sentence: n.slotWords(&it), mark: n.mark(it.Rig), back: true}
@@ -101,22 +102,22 @@ func sameKeys(a, b []parts.KeyView) bool {
 
 // keys are what can be changed.
 func (p *linePage) keys(n *now, it *model.Item) []parts.KeyView {
-	two := "one can lift it"
+	two := words.L("one can lift it")
 	if it.TwoPerson {
-		two = "two people lift it"
+		two = words.L("two people lift it")
 	}
 	short := it.ShortName
 	if short == "" {
-		short = "none: the name stands"
+		short = words.L("none: the name stands")
 	}
 	out := []parts.KeyView{
-		{ID: "name", Title: "Name", Second: it.Name}, {ID: "short", Title: "Short name", Second: short},
-		{ID: "quantity", Title: "Quantity", Second: fmt.Sprint(it.Quantity)}, {ID: "least", Title: "Least usable", Second: leastWord(it)},
-		{ID: "slot", Title: "Slot", Second: n.slotName(it.Slot)}, {ID: "two", Title: "Lift", Second: two},
+		{ID: "name", Title: words.L("Name"), Second: it.Name}, {ID: "short", Title: words.L("Short name"), Second: short},
+		{ID: "quantity", Title: words.L("Quantity"), Second: fmt.Sprint(it.Quantity)}, {ID: "least", Title: words.L("Least usable"), Second: leastWord(it)},
+		{ID: "slot", Title: words.L("Slot"), Second: n.slotName(it.Slot)}, {ID: "two", Title: words.L("Lift"), Second: two},
 	}
 	for _, a := range it.Checks {
 		if a.HasLimit {
-			out = append(out, parts.KeyView{ID: "limit-" + a.Check, Title: capital(a.Check) + " limit", Second: fmt.Sprintf("at least %g", a.Limit)})
+			out = append(out, parts.KeyView{ID: "limit-" + a.Check, Title: words.F("%s limit", capital(a.Check)), Second: words.F("at least %g", a.Limit)})
 		}
 	}
 	for i := range out {
@@ -130,7 +131,7 @@ func (p *linePage) keys(n *now, it *model.Item) []parts.KeyView {
 
 func leastWord(it *model.Item) string {
 	if it.LeastUsable == model.Blank {
-		return "all of them"
+		return words.L("all of them")
 	}
 	return fmt.Sprint(it.LeastUsable)
 }
@@ -140,7 +141,7 @@ func (n *now) slotName(id string) string {
 	if s := n.s.Wanted().Slot(id); s != nil {
 		return placeWord(s.Compartment) + ", " + s.Description
 	}
-	return "no home yet"
+	return words.L("no home yet")
 }
 
 // touched opens what changes one thing of the line.
@@ -154,16 +155,16 @@ func (p *linePage) touched(what string) {
 	}
 	switch check, limit := strings.CutPrefix(what, "limit-"); {
 	case limit:
-		p.sh.asOfficer("Limits", func() { p.sh.open(newLimitPad(p.sh, p.id, check)) })
+		p.sh.asOfficer(words.L("Limits"), func() { p.sh.open(newLimitPad(p.sh, p.id, check)) })
 	case what == "name":
-		p.sh.open(newWordPad(p.sh, "Name of "+it.ID, it.Name, 60, func(s string) { set(func(it *model.Item) { it.Name = s }) }))
+		p.sh.open(newWordPad(p.sh, words.F("Name of %s", it.ID), it.Name, 60, func(s string) { set(func(it *model.Item) { it.Name = s }) }))
 	case what == "short":
-		p.sh.open(newWordPad(p.sh, "Short name of "+it.ID, it.ShortName, 18, func(s string) { set(func(it *model.Item) { it.ShortName = s }) }))
+		p.sh.open(newWordPad(p.sh, words.F("Short name of %s", it.ID), it.ShortName, 18, func(s string) { set(func(it *model.Item) { it.ShortName = s }) }))
 	case what == "quantity":
-		p.sh.open(newNumberPad(p.sh, "Quantity of "+low(it.Short()), "How many the rig owns. While some are out, a new quantity waits until all are home.", false,
+		p.sh.open(newNumberPad(p.sh, words.F("Quantity of %s", low(it.Short())), words.L("How many the rig owns. While some are out, a new quantity waits until all are home."), false,
 			func(k int) { set(func(it *model.Item) { it.Quantity = k }) }))
 	case what == "least":
-		p.sh.open(newNumberPad(p.sh, "Least usable of "+low(it.Short()), "The fewest with which it is still ready. Leave it empty for all of them.", true,
+		p.sh.open(newNumberPad(p.sh, words.F("Least usable of %s", low(it.Short())), words.L("The fewest with which it is still ready. Leave it empty for all of them."), true,
 			func(k int) { set(func(it *model.Item) { it.LeastUsable = k }) }))
 	case what == "slot":
 		p.sh.open(newSlotChoice(p.sh, it.Rig, func(id string) { set(func(it *model.Item) { it.Slot = id }) }))
@@ -196,37 +197,37 @@ func (n *now) facts(it *model.Item) string {
 	}
 	if i := n.d.ItemIndex(it.ID); i >= 0 {
 		where, _ := n.realWords(i)
-		fact("Now", where)
+		fact(words.L("Now"), where)
 	}
-	fact("Waits", n.heldWord(it.ID))
-	fact("Name", it.Name)
-	fact("Also called", strings.Join(it.OtherNames, ", "))
-	fact("Lives", n.slotWords(it))
-	fact("Quantity", fmt.Sprintf("%d %s, usable from %s", it.Quantity, it.Unit, leastWord(it)))
-	fact("Kind", string(it.Kind))
+	fact(words.L("Waits"), n.heldWord(it.ID))
+	fact(words.L("Name"), it.Name)
+	fact(words.L("Also called"), strings.Join(it.OtherNames, ", "))
+	fact(words.L("Lives"), n.slotWords(it))
+	fact(words.L("Quantity"), words.F("%d %s, usable from %s", it.Quantity, it.Unit, leastWord(it)))
+	fact(words.L("Kind"), string(it.Kind))
 	weight := pounds(it.WeightLb, it)
 	if it.TwoPerson {
-		weight += ", two people"
+		weight += words.L(", two people")
 	}
-	fact("Weight", weight)
-	fact("Mark", it.Mark)
-	fact("Checks", strings.ReplaceAll(checkWords(it), " ", ", "))
+	fact(words.L("Weight"), weight)
+	fact(words.L("Mark"), it.Mark)
+	fact(words.L("Checks"), strings.ReplaceAll(checkWords(it), " ", ", "))
 	if it.Critical {
-		fact("Critical", "counts for "+it.Family)
+		fact(words.L("Critical"), words.F("counts for %s", it.Family))
 	}
 	return strings.TrimSpace(b.String())
 }
 
 // newSlotChoice chooses a slot of a rig.
 func newSlotChoice(sh *Shell, rig string, done func(id string)) screen {
-	g := &keyGrid{title: "Slot", sentence: "Touch where it is to live", mark: sh.now().mark(rig)}
+	g := &keyGrid{title: words.L("Slot"), sentence: words.L("Touch where it is to live"), mark: sh.now().mark(rig)}
 	g.keys = func(n *now) (out []parts.KeyView) {
 		for _, s := range n.s.Wanted().Slots {
 			if s.Rig == rig {
 				out = append(out, parts.KeyView{ID: "slot-" + s.ID, Title: placeWord(s.Compartment), Second: s.Description, Lay: parts.LayLeft})
 			}
 		}
-		return append(out, parts.KeyView{ID: "slot-", Title: "No home yet", Lay: parts.LayLeft})
+		return append(out, parts.KeyView{ID: "slot-", Title: words.L("No home yet"), Lay: parts.LayLeft})
 	}
 	g.touched = func(id string) { done(strings.TrimPrefix(id, "slot-")) }
 	return g.made()

@@ -9,6 +9,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // slotWords says where a line lives: "R41, L1, upper shelf".
@@ -17,9 +18,9 @@ func (n *now) slotWords(it *model.Item) string {
 		return strings.Join([]string{s.Rig, placeWord(s.Compartment), s.Description}, ", ")
 	}
 	if k := n.d.Item(it.Kit); k != nil {
-		return it.Rig + ", in " + low(k.Short())
+		return words.F("%s, in %s", it.Rig, low(k.Short()))
 	}
-	return it.Rig + ", no home yet"
+	return words.F("%s, no home yet", it.Rig)
 }
 
 // lineView is one line of the inventory as a row of a list.
@@ -32,13 +33,13 @@ type lineView struct {
 
 // realWords says where the pieces of a line really are: what lies in a kit is
 // where the kit is. The icon is that of the first place away.
-func (n *now) realWords(i int) (words, icon string) {
+func (n *now) realWords(i int) (said, icon string) {
 	var out []string
 	one := n.d.Items[i].Quantity == 1
 	for _, st := range n.s.Line(i).Stacks {
 		w, ic := n.whereWord(n.s.Real(st.Place))
 		if st.Place.Kind == model.InKit && n.s.Real(st.Place).Kind != model.Home {
-			w += ", in " + low(n.placeName(st.Place))
+			w += words.F(", in %s", low(n.placeName(st.Place)))
 		}
 		if n.s.Real(st.Place).Kind != model.Home && icon == "" {
 			icon = ic
@@ -49,7 +50,7 @@ func (n *now) realWords(i int) (words, icon string) {
 		out = append(out, w)
 	}
 	if icon == "" {
-		return "all home", ""
+		return words.L("all home"), ""
 	}
 	return strings.Join(out, "; "), icon
 }
@@ -64,24 +65,24 @@ func (n *now) lineOf(i int) lineView {
 	if s := n.d.Slot(it.Slot); s != nil && it.Kit == "" {
 		about = append(about, s.Description)
 	} else if it.Kit != "" {
-		about = append(about, "in "+low(n.itemName(it.Kit)))
+		about = append(about, words.F("in %s", low(n.itemName(it.Kit))))
 	}
 	about = append(about, pounds(it.WeightLb, it))
 	if it.TwoPerson {
-		about = append(about, "two people")
+		about = append(about, words.L("two people"))
 	}
 	if l := n.s.Line(i); l.Tagged() > 0 {
-		about = append(about, fmt.Sprintf("%d out of service", l.Tagged()))
+		about = append(about, words.F("%d out of service", l.Tagged()))
 	}
 	if len(it.Checks) > 0 {
-		about = append(about, "asks "+checkWords(it))
+		about = append(about, words.F("asks %s", checkWords(it)))
 	}
 	if it.Mark != "" {
-		about = append(about, "marked "+it.Mark)
+		about = append(about, words.F("marked %s", it.Mark))
 	}
 	v.About = strings.Join(about, ", ")
 	if w := n.heldWord(it.ID); w != "" {
-		v.Where += ". Waits: " + w
+		v.Where += words.F(". Waits: %s", w)
 	}
 	return v
 }
@@ -200,9 +201,9 @@ func (n *now) fill(grid *parts.Grid, views *[]lineView, lines []int) {
 func newSlots(sh *Shell, rig, compartment string) screen {
 	title := capital(compartment)
 	if compartment == "" {
-		title = "No home yet"
+		title = words.L("No home yet")
 	}
-	l := newLineList(sh, title, sh.now().rigName(rig)+". Each piece by its slot", func(n *now) (out []int) {
+	l := newLineList(sh, title, words.F("%s. Each piece by its slot", sh.now().rigName(rig)), func(n *now) (out []int) {
 		for _, s := range n.d.Slots {
 			if s.Rig != rig || s.Compartment != compartment {
 				continue
@@ -282,13 +283,13 @@ func (f *storesFind) show(n *now) head {
 	}
 	n.fill(f.grid, &f.views, lines)
 	f.out.Set(parts.ReadoutView{ID: "typed", Text: f.text, Tone: parts.Live, Role: look.Place})
-	words := "Letters find a piece by any of its names."
+	said := words.L("Letters find a piece by any of its names.")
 	switch {
 	case len(lines) > 0:
-		words = plural(len(lines), "line") + " found."
+		said = words.F("%s found.", words.N("%d line", "%d lines", len(lines)))
 	case f.text != "":
-		words = "Nothing is called " + f.text + ". Try fewer letters."
+		said = words.F("Nothing is called %s. Try fewer letters.", f.text)
 	}
-	f.none.SetText(words)
-	return head{title: "Find in the inventory", sentence: "Three letters of a piece, of any rig", back: true}
+	f.none.SetText(said)
+	return head{title: words.L("Find in the inventory"), sentence: words.L("Three letters of a piece, of any rig"), back: true}
 }

@@ -11,6 +11,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // tarpScreen is where pieces are staged, handed out and brought back.
@@ -51,14 +52,14 @@ func newTarp(sh *Shell) screen {
 	t := &tarpScreen{sh: sh, tabs: map[string]*parts.RigTab{}, hidden: map[string]bool{}, left: map[string]bool{}}
 	t.tiles = parts.NewTiles(t.touch)
 	t.tiles.More, t.next = moreTile, parts.NewTiles(t.touchNext)
-	t.tiles.Tail = &parts.TileView{State: parts.TileAct, ID: "find", Name: "Find", Second: "three letters", Icon: "find"}
+	t.tiles.Tail = &parts.TileView{State: parts.TileAct, ID: "find", Name: words.L("Find"), Second: words.L("three letters"), Icon: "find"}
 	t.panel = parts.NewPanel(parts.PanelView{}, t.tiles)
 	t.next.More = moreTile
 	t.next.SetHeight(nextHigh)
 	t.asked = parts.NewLabel(parts.LabelView{ID: "asked"})
 	t.hand = newHandStrip(t)
 	t.strip = parts.NewStrip(parts.StripView{}, t.act)
-	t.undo = parts.NewKey(parts.KeyView{ID: "undo", Title: "Undo", Icon: "undo"}, t.takeBack)
+	t.undo = parts.NewKey(parts.KeyView{ID: "undo", Title: words.L("Undo"), Icon: "undo"}, t.takeBack)
 	t.aids = t.aidKeys()
 	t.others = parts.NewKey(parts.KeyView{}, func() { sh.open(newRigTabs(t)) })
 	t.keys = newPlaceColumn(t.send)
@@ -70,9 +71,9 @@ func newTarp(sh *Shell) screen {
 // moreTile turns the page of a grid, from the last one back to the first.
 func moreTile(left int) parts.TileView {
 	if left <= 0 {
-		return parts.TileView{Name: "First page", Icon: "undo"}
+		return parts.TileView{Name: words.L("First page"), Icon: "undo"}
 	}
-	return parts.TileView{Name: "more", Figure: fmt.Sprint(left), Icon: "down"}
+	return parts.TileView{Name: words.L("more"), Figure: fmt.Sprint(left), Icon: "down"}
 }
 
 func (t *tarpScreen) body() fyne.CanvasObject { return t.root }
@@ -185,24 +186,24 @@ func (t *tarpScreen) showPanel(n *now) {
 	v := parts.PanelView{ID: "place", Hem: t.shown.Kind == model.Tarp, Snug: true}
 	switch {
 	case t.shown.Kind == model.Tarp:
-		v.Title, v.Note = "On the tarp", plural(len(views), "line")
+		v.Title, v.Note = words.L("On the tarp"), words.N("%d line", "%d lines", len(views))
 		if k := len(n.scene.Unknown); k > 0 {
-			v.Note += fmt.Sprintf(", %d in words", k)
+			v.Note += words.F(", %d in words", k)
 			views = append(n.unknownTiles(), views...)
 		}
 		if n.scene.Staging != "" {
-			v.Right = "Staging: " + n.memberName(n.scene.Staging) + " since " + n.clock(n.scene.Since)
+			v.Right = words.F("Staging: %s since %s", n.memberName(n.scene.Staging), n.clock(n.scene.Since))
 		}
 	case t.shown.Kind == model.InKit:
-		v.Title, v.Note = "In the "+n.placeName(t.shown), plural(len(views), "line")
+		v.Title, v.Note = words.F("In the %s", n.placeName(t.shown)), words.N("%d line", "%d lines", len(views))
 	default:
-		v.Title, v.Note = "At "+n.placeName(t.shown), n.byRig(views)
+		v.Title, v.Note = words.F("At %s", n.placeName(t.shown)), n.byRig(views)
 		if t.shown.Kind == model.With {
-			v.Title = "With " + n.placeName(t.shown)
+			v.Title = words.F("With %s", n.placeName(t.shown))
 		}
 	}
 	if len(views) == 0 {
-		views = []parts.TileView{{State: parts.TileEmpty, ID: "empty", Name: "Nothing " + strings.ToLower(v.Title[:1]) + v.Title[1:]}}
+		views = []parts.TileView{{State: parts.TileEmpty, ID: "empty", Name: words.F("Nothing %s%s", strings.ToLower(v.Title[:1]), v.Title[1:])}}
 	}
 	t.panel.Set(v)
 	t.tiles.Set(views)
@@ -214,13 +215,13 @@ func (n *now) byRig(views []parts.TileView) string {
 	for _, v := range views {
 		count[v.Mark.Letters]++
 	}
-	var words []string
+	var said []string
 	for _, r := range n.rigs() {
 		if count[r] > 0 {
-			words = append(words, fmt.Sprintf("%d of %s", count[r], n.rigName(r)))
+			said = append(said, words.F("%d of %s", count[r], n.rigName(r)))
 		}
 	}
-	return plural(len(views), "line") + ": " + strings.Join(words, ", ")
+	return words.N("%d line", "%d lines", len(views)) + ": " + strings.Join(said, ", ")
 }
 
 func (t *tarpScreen) showNext(n *now) {
@@ -229,21 +230,21 @@ func (t *tarpScreen) showNext(n *now) {
 	}
 	t.next.Tail = listTile(n)
 	list, views := n.askedNext(t.hidden, t.picks)
-	note := "still on the rig, from the list: " + strings.ToLower(list)
+	note := words.F("still on the rig, from the list: %s", strings.ToLower(list))
 	if len(views) == 0 {
-		note = "nothing more on the list"
+		note = words.L("nothing more on the list")
 		if list == "" {
-			note = "no pull list is loaded"
+			note = words.L("no pull list is loaded")
 		}
 	}
-	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: parts.B("Asked next") + "   " + note})
+	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: parts.B(words.L("Asked next")) + "   " + note})
 	t.next.Set(views)
 }
 
 func (t *tarpScreen) head(n *now) head {
-	h := head{title: "Tarp", sentence: n.sceneName(), gap: 8}
+	h := head{title: words.L("Tarp"), sentence: n.sceneName(), gap: 8}
 	if n.scene.ID != "" && !n.scene.Closed {
-		h.sentence += fmt.Sprintf(", minute %d", n.minute())
+		h.sentence += words.F(", minute %d", n.minute())
 	}
 	rigs := n.present()
 	room := n.tabRoom()
@@ -253,7 +254,7 @@ func (t *tarpScreen) head(n *now) head {
 	for _, r := range rigs {
 		v := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: !t.hidden[r]}
 		a := n.account(r)
-		v.Count = parts.B(fmt.Sprint(a.CameOff-a.Home)) + " off"
+		v.Count = words.F("%s off", parts.B(fmt.Sprint(a.CameOff-a.Home)))
 		if t.tabs[r] == nil {
 			t.tabs[r] = parts.NewRigTab(v, func() { t.hidden[r] = !t.hidden[r]; t.sh.refresh() })
 		}
@@ -262,7 +263,7 @@ func (t *tarpScreen) head(n *now) head {
 		h.widths = append(h.widths, n.tabWidth())
 	}
 	if all := n.present(); len(all) > len(rigs) {
-		t.others.Set(parts.KeyView{ID: "rigs", Title: fmt.Sprintf("%d more", len(all)-len(rigs)), Icon: "down", Tone: parts.Header, Lay: parts.LayCentre})
+		t.others.Set(parts.KeyView{ID: "rigs", Title: words.F("%d more", len(all)-len(rigs)), Icon: "down", Tone: parts.Header, Lay: parts.LayCentre})
 		h.middle = append(h.middle, t.others)
 		h.widths = append(h.widths, n.tabWidth())
 	}

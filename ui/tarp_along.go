@@ -8,6 +8,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // along is what may have gone with a piece that was sent: until another touch,
@@ -135,7 +136,7 @@ func (t *tarpScreen) showAlong(n *now) bool {
 		t.along = nil
 		return false
 	}
-	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: parts.B("Goes along?") + "   touch each that went to " + n.placeName(t.along.to) + " too"})
+	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: words.F("%s   touch each that went to %s too", parts.B(words.L("Goes along?")), n.placeName(t.along.to))})
 	t.next.Tail = nil
 	t.next.Set(views)
 	return true

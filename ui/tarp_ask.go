@@ -9,6 +9,7 @@ import (
 	"tarpside/board"
 	"tarpside/model"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // question is something that the strip asks. It waits for one of its keys;
@@ -33,10 +34,10 @@ func (t *tarpScreen) stripNow(n *now) parts.StripView {
 	}
 	v := n.stripView(t.picks)
 	if v.ID == "last" && len(n.lastEntries(1)) > 0 {
-		v.Keys[0] = parts.StripKey{ID: "entries", Title: "All"}
+		v.Keys[0] = parts.StripKey{ID: "entries", Title: words.L("All")}
 	}
 	if len(t.picks) > 0 && t.earlier > 0 {
-		v.Title, v.Second = fmt.Sprintf("Logged as %d min ago", t.earlier), "Touch a place. Only this one is set back."
+		v.Title, v.Second = words.F("Logged as %d min ago", t.earlier), words.L("Touch a place. Only this one is set back.")
 	}
 	return v
 }
@@ -113,14 +114,14 @@ func (n *now) claimsView(item string) (parts.StripView, bool) {
 		name := n.placeName(c.Place)
 		who := n.memberShort(c.By)
 		if c.By == "" {
-			who = "tablet " + c.Device
+			who = words.F("tablet %s", c.Device)
 		}
 		where = append(where, name)
-		says = append(says, fmt.Sprintf("%s at %s: %s", who, n.clock(c.At), name))
+		says = append(says, words.F("%s at %s: %s", who, n.clock(c.At), name))
 		v.Keys[k] = parts.StripKey{ID: claimKey(c), Title: name}
 	}
-	v.Title = n.d.Items[i].Short() + ": " + strings.Join(where, " or ") + "?"
-	v.Second = strings.Join(says, "; ") + ". Look, then touch one."
+	v.Title = n.d.Items[i].Short() + ": " + strings.Join(where, words.L(" or ")) + "?"
+	v.Second = words.F("%s. Look, then touch one.", strings.Join(says, "; "))
 	return v, true
 }
 
@@ -151,13 +152,13 @@ func (t *tarpScreen) again(tap board.Tap) {
 				what = pieces(it, a.Quantity)
 			}
 			if len(tap.Acts) > 1 {
-				what = plural(len(tap.Acts), "line")
+				what = words.N("%d line", "%d lines", len(tap.Acts))
 			}
 			if p, err := model.ParsePlace(a.To); err == nil {
-				what += " to " + n.placeName(p)
+				what += words.F(" to %s", n.placeName(p))
 			}
-			return parts.StripView{ID: "reply", Tone: parts.StripWarned, Title: "The same again?", Second: what + ", logged a moment ago.",
-				Keys: [2]parts.StripKey{{ID: "yes", Title: "Yes"}, {ID: "no", Title: "No"}}}, true
+			return parts.StripView{ID: "reply", Tone: parts.StripWarned, Title: words.L("The same again?"), Second: words.F("%s, logged a moment ago.", what),
+				Keys: [2]parts.StripKey{{ID: "yes", Title: words.L("Yes")}, {ID: "no", Title: words.L("No")}}}, true
 		},
 		answer: func(id string) {
 			if id == "yes" {
@@ -194,13 +195,13 @@ func (t *tarpScreen) takeBack() {
 	n := t.sh.now()
 	tap, left := n.undoPast(t.left)
 	t.calm()
-	switch words, e := n.movedOn(tap); {
+	switch said, e := n.movedOn(tap); {
 	case left == 0:
 	case e != nil:
 		t.ask = &question{
 			view: func(*now) (parts.StripView, bool) {
-				return parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: "Undo cannot take that back", Second: words,
-					Keys: [2]parts.StripKey{{ID: "correct", Title: "Correct", Filled: true}, {ID: "leave-it", Title: "Leave it"}}}, true
+				return parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: words.L("Undo cannot take that back"), Second: said,
+					Keys: [2]parts.StripKey{{ID: "correct", Title: words.L("Correct"), Filled: true}, {ID: "leave-it", Title: words.L("Leave it")}}}, true
 			},
 			answer: func(id string) {
 				if id == "correct" {
@@ -222,26 +223,26 @@ func (t *tarpScreen) takeBack() {
 // undoView is the key Undo. Where the newest entry is one that no hand takes
 // back, such as a tag, it says of when the touch is that it would.
 func (t *tarpScreen) undoView(n *now) parts.KeyView {
-	v := parts.KeyView{ID: "undo", Title: "Undo", Icon: "undo"}
+	v := parts.KeyView{ID: "undo", Title: words.L("Undo"), Icon: "undo"}
 	tap, left := n.undoPast(t.left)
 	if left == 0 {
-		v.Second, v.Off = "nothing", true
+		v.Second, v.Off = words.L("nothing"), true
 		return v
 	}
-	v.Second = fmt.Sprintf("last of %d", left)
+	v.Second = words.F("last of %d", left)
 	for _, last := range n.taps(1) {
 		if tapKey(last) == tap.Mends {
 			continue
 		}
 		for _, e := range n.lastEntries(len(n.pic.Entries)) {
 			if e.Tap == tap.Mends || e.ID.String() == tap.Mends {
-				v.Second = "of " + n.clock(e.At())
+				v.Second = words.F("of %s", n.clock(e.At()))
 				break
 			}
 		}
 	}
 	if _, e := n.movedOn(tap); e != nil {
-		v.Second = "moved on"
+		v.Second = words.L("moved on")
 	}
 	return v
 }
@@ -258,7 +259,7 @@ func (n *now) movedOn(tap board.Tap) (string, *model.Entry) {
 		for k := len(n.pic.Entries) - 1; k >= 0; k-- {
 			e := &n.pic.Entries[k]
 			if e.Item == a.Item && (e.Tap == tap.Mends || e.ID.String() == tap.Mends) && len(e.Moves) > 0 {
-				return fmt.Sprintf("%s moved on from %s: now %s.", n.d.Items[i].Short(), n.placeName(from), n.whereNow(i)), e
+				return words.F("%s moved on from %s: now %s.", n.d.Items[i].Short(), n.placeName(from), n.whereNow(i)), e
 			}
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"tarpside/model"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // pick is so many pieces of a line at a place that a finger chose.
@@ -97,17 +98,17 @@ func (n *now) tileState(v *parts.TileView, i int, from model.Place, reading stri
 	case l.Contest != nil && len(l.Contest.Claims) > 1:
 		v.State, v.Word = parts.TileContested, n.placeName(l.Contest.Claims[0].Place)+"? "+n.placeName(l.Contest.Claims[1].Place)+"?"
 	case out && l.TaggedOut > 0 || !out && l.TaggedHome > 0 && l.N(from) == l.TaggedHome:
-		say(parts.TileTagged, "tagged")
+		say(parts.TileTagged, words.L("tagged"))
 	case reading != "":
 		say(parts.TileRunning, reading)
 	case it.Kind == model.Kit && n.kitOpen(i):
-		say(parts.TileKitOpen, "open")
+		say(parts.TileKitOpen, words.L("open"))
 	case l.N(model.Place{Kind: model.Unexplained}) > 0:
-		say(parts.TileShort, fmt.Sprintf("%d of %d", it.Quantity-l.N(model.Place{Kind: model.Unexplained}), it.Quantity))
+		say(parts.TileShort, words.F("%d of %d", it.Quantity-l.N(model.Place{Kind: model.Unexplained}), it.Quantity))
 	case from.Kind != model.Home && n.s.TwoPerson(i):
-		say(parts.TileTwo, "two")
+		say(parts.TileTwo, words.L("two"))
 	case it.Kind == model.Kit && v.Word == "":
-		say(parts.TileKit, "kit")
+		say(parts.TileKit, words.L("kit"))
 	case from.Kind == model.At && v.Word == "" && l.Holder(from) != "":
 		v.Word = n.holderWord(l.Holder(from), it.Rig)
 	}
@@ -122,7 +123,7 @@ func (n *now) holderWord(holder, rig string) string {
 	if m.Rig == rig || m.Rig == "" {
 		return ""
 	}
-	return "by " + m.Rig
+	return words.F("by %s", m.Rig)
 }
 
 // kitOpen tells whether a piece that comes back is out of the kit.
@@ -172,14 +173,16 @@ func (n *now) lastReadings() map[string]string {
 }
 
 // gaugeWord is a reading with its unit.
-func gaugeWord(a model.Answer) string {
-	switch a.Check {
+func gaugeWord(a model.Answer) string { return a.Word + " " + gaugeUnit(a.Check) }
+
+func gaugeUnit(check string) string {
+	switch check {
 	case "oxygen", "air":
-		return a.Word + " psi"
+		return words.L("psi")
 	case "bars":
-		return a.Word + " bars"
+		return words.L("bars")
 	}
-	return a.Word + " %"
+	return "%"
 }
 
 // found are the pieces that three letters find, wherever they are.

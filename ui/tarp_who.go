@@ -1,11 +1,10 @@
 package ui
 
 import (
-	"fmt"
-
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // nobody stands for no holder where one is chosen.
@@ -38,7 +37,7 @@ func (n *now) holderFor(to model.Place, named *string) string {
 // holderName is a holder in words: a person, or the crew of a rig.
 func (n *now) holderName(id string) string {
 	if n.s.KnownRig(id) {
-		return n.rigName(id) + " crew"
+		return words.F("%s crew", n.rigName(id))
 	}
 	return n.memberName(id)
 }
@@ -46,9 +45,9 @@ func (n *now) holderName(id string) string {
 // nameHolder asks who takes what is picked: a crew first, a person second.
 func (t *tarpScreen) nameHolder() {
 	n := t.sh.now()
-	list := []choice{{kind: parts.KindMember, id: nobody, title: "Nobody", second: "no name"}}
+	list := []choice{{kind: parts.KindMember, id: nobody, title: words.L("Nobody"), second: words.L("no name")}}
 	for _, r := range n.present() {
-		list = append(list, choice{kind: parts.KindRig, id: r, title: n.rigName(r) + " crew", mark: n.mark(r)})
+		list = append(list, choice{kind: parts.KindRig, id: r, title: words.F("%s crew", n.rigName(r)), mark: n.mark(r)})
 	}
 	for _, m := range n.crew() {
 		c := choice{kind: parts.KindMember, id: m.ID, title: m.Name, second: m.Role}
@@ -57,7 +56,7 @@ func (t *tarpScreen) nameHolder() {
 		}
 		list = append(list, c)
 	}
-	t.sh.open(newChooser(t.sh, "Who takes it?", "For this touch; a place keeps the crew it had last", list, func(id string) {
+	t.sh.open(newChooser(t.sh, words.L("Who takes it?"), words.L("For this touch; a place keeps the crew it had last"), list, func(id string) {
 		if id == nobody {
 			id = ""
 		}
@@ -90,26 +89,26 @@ func (t *tarpScreen) aidKeys() []*parts.Key {
 }
 
 func (t *tarpScreen) showAids(n *now) {
-	again := parts.KeyView{ID: "again", Title: "Again", Second: "no place", Icon: "go", Off: true}
+	again := parts.KeyView{ID: "again", Title: words.L("Again"), Second: parts.Or(words.L("no place"), words.L("none")), Icon: "go", Off: true}
 	if p, err := model.ParsePlace(t.last); err == nil {
 		p.Ground = n.scene.Ground
-		again.Title = "To " + n.placeName(p)
-		again.Second, again.Off = "again", !n.allGo(t.picks, p)
+		again.Title = words.F("To %s", n.placeName(p))
+		again.Second, again.Off = words.L("again"), !n.allGo(t.picks, p)
 	}
-	who := parts.KeyView{ID: "holder", Title: "Who", Second: "as before", Icon: "one"}
+	who := parts.KeyView{ID: "holder", Title: words.L("Who"), Second: parts.Or(words.L("as before"), words.L("same")), Icon: "one"}
 	if t.named != nil {
-		who.Tone, who.Title, who.Second = parts.Live, "Nobody", ""
+		who.Tone, who.Title, who.Second = parts.Live, words.L("Nobody"), ""
 		if *t.named != "" {
 			who.Title = n.memberShort(*t.named)
 			if n.s.KnownRig(*t.named) {
-				who.Title = *t.named + " crew"
+				who.Title = words.F("%s crew", *t.named)
 			}
 		}
 	}
-	back := parts.KeyView{ID: "earlier", Title: "Earlier", Second: "now", Icon: "clock", Off: n.minute() < 1}
+	back := parts.KeyView{ID: "earlier", Title: words.L("Earlier"), Second: words.L("now"), Icon: "clock", Off: n.minute() < 1}
 	if t.earlier > 0 {
-		back.Tone, back.Title = parts.Live, fmt.Sprintf("%d min", t.earlier)
-		back.Second = "at " + n.clock(n.at.UnixMilli()-int64(t.earlier)*60_000)
+		back.Tone, back.Title = parts.Live, words.F("%d min", t.earlier)
+		back.Second = words.F("at %s", n.clock(n.at.UnixMilli()-int64(t.earlier)*60_000))
 	}
 	for i, v := range []parts.KeyView{again, who, back} {
 		v.Lay, v.Role = parts.LayStack, look.BodyBold

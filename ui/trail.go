@@ -8,6 +8,7 @@ import (
 
 	"tarpside/model"
 	"tarpside/model/sum"
+	litter "tarpside/model/trail"
 	"tarpside/ui/parts"
 )
 
@@ -32,7 +33,7 @@ type trailScreen struct {
 	v    trailView
 
 	scene *string // of which p was chosen
-	p     party
+	p     litter.Party
 
 	step   trailStep
 	chosen string // load: an item; people: who walks
@@ -195,8 +196,8 @@ func (t *trailScreen) choose(item string, n int) {
 // actPeople does an act on those who walk.
 func (t *trailScreen) actPeople(kind, rest, id string) {
 	switch {
-	case kind == parts.KindMember && t.p.walks(rest) < 0:
-		t.p.People = append(slices.Clone(t.p.People), carrier{ID: rest})
+	case kind == parts.KindMember && t.p.Walks(rest) < 0:
+		t.p.People = append(slices.Clone(t.p.People), litter.Walker{ID: rest})
 		t.chosen = rest
 	case kind == parts.KindMember:
 		if t.chosen == rest {
@@ -205,9 +206,9 @@ func (t *trailScreen) actPeople(kind, rest, id string) {
 		t.chosen = rest
 		return
 	case id == "no-name":
-		t.chosen = t.p.addNoName()
+		t.chosen = t.p.AddNoName()
 	case id == "drops-out":
-		t.p.People = slices.DeleteFunc(slices.Clone(t.p.People), func(c carrier) bool { return c.ID == t.chosen })
+		t.p.People = slices.DeleteFunc(slices.Clone(t.p.People), func(c litter.Walker) bool { return c.ID == t.chosen })
 		t.chosen = ""
 	case id == "limit", id == "body":
 		t.pad, t.typed = id, ""
@@ -222,7 +223,7 @@ func (t *trailScreen) actPeople(kind, rest, id string) {
 
 // setLimit keeps what the chosen one can take, in pounds; nought is the usual.
 func (t *trailScreen) setLimit(lb float64) {
-	if k := t.p.walks(t.chosen); k >= 0 {
+	if k := t.p.Walks(t.chosen); k >= 0 {
 		t.p.People = slices.Clone(t.p.People)
 		t.p.People[k].Limit = lb
 	}
@@ -236,7 +237,7 @@ func (t *trailScreen) walk() {
 	if len(acts) == 0 {
 		return
 	}
-	t.p.Walked, t.p.Patient, t.p.Back = t.n.at.UnixMilli(), nil, nil
+	t.p.Walked, t.p.Home, t.p.Patient, t.p.Back = t.n.at.UnixMilli(), 0, nil, nil
 	note := "Trail load seen at the rig by " + t.n.walkerName(t.p.First) + " and " + t.n.walkerName(t.p.Second)
 	if !t.v.sure {
 		note = "Trail load not verified at the rig: " + t.p.Anyway

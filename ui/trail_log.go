@@ -24,8 +24,14 @@ func (t *trailScreen) log(acts ...model.Act) {
 // walkActs are the moves of what goes along to the party's place: from the
 // tarp first, then straight off the rig. What is with the party already stays
 // there; of what two people saw too few of, no more than they saw goes.
-func (n *now) walkActs(p *party, v *trailView) []model.Act {
+func (n *now) walkActs(p *litter.Party, v *trailView) []model.Act {
 	var acts []model.Act
+	walked := map[string]int{} // with what was used since
+	for _, x := range v.out {
+		if v.away > 0 {
+			walked[x.Item] = x.Took
+		}
+	}
 	to := v.at.String()
 	tarp := model.Place{Kind: model.Tarp, Ground: n.scene.Ground}
 	for i, l := range v.lines {
@@ -36,7 +42,7 @@ func (n *now) walkActs(p *party, v *trailView) []model.Act {
 		if seen, ok := p.Rig[l.Item]; ok {
 			left = min(left, seen)
 		}
-		left -= n.s.Line(l.Line).N(v.at)
+		left -= walked[l.Item]
 		holder := v.soleCarrier(i)
 		for _, from := range []model.Place{tarp, n.s.HomeOf(l.Line)} {
 			k := min(left, n.s.Line(l.Line).N(from))
@@ -67,8 +73,8 @@ func (n *now) returnActs(v *trailView) []model.Act {
 }
 
 // eyesAct is what the log keeps of pieces that were looked at before the walk:
-// enough of them are seen where they lie; too few of all that lie there are a
-// count. Where pieces lie in two places nothing is sure enough to be logged.
+// enough of them are seen where they lie; another number of all that lie there
+// is a count. Where pieces lie in two places nothing is sure enough to be logged.
 func (n *now) eyesAct(e litter.Eye, seen int) (model.Act, bool) {
 	i := n.d.ItemIndex(e.Item)
 	if i < 0 {
@@ -77,7 +83,7 @@ func (n *now) eyesAct(e litter.Eye, seen int) (model.Act, bool) {
 	for _, p := range []model.Place{{Kind: model.Tarp, Ground: n.scene.Ground}, n.s.HomeOf(i)} {
 		k := n.s.Line(i).N(p)
 		switch {
-		case k >= e.N && seen >= e.N:
+		case k >= e.N && seen == e.N, k > e.N && seen > e.N:
 			return model.Act{Verb: model.Seen, Item: e.Item, Quantity: e.N, From: p.String(), To: p.String()}, true
 		case k > 0 && k <= e.N:
 			return model.Act{Verb: model.Count, Item: e.Item, Quantity: seen, From: p.String()}, true

@@ -36,7 +36,7 @@ func (t *trailScreen) peopleView() node {
 	}
 	rows = append(rows, sized(node{id: "no-name", view: parts.RowView{ID: "no-name", Title: "One more", Second: "without a name", Icon: "plus", Tone: parts.Quiet}}, look.Floor))
 	for _, m := range n.crew() {
-		if t.p.walks(m.ID) >= 0 {
+		if t.p.Walks(m.ID) >= 0 {
 			continue
 		}
 		r := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Tone: parts.Hole, State: "stays"}
@@ -91,8 +91,16 @@ func (t *trailScreen) packSide(p litter.Pack) node {
 	}
 	limit := parts.KeyView{ID: "limit", Title: "Limit", Second: fmt.Sprintf("%d lb", litter.DownLb(p.Limit())), Lay: parts.LayLeft, Role: look.Group}
 	out := parts.KeyView{ID: "drops-out", Title: "Drops out", Icon: "cross", Lay: parts.LayLeft, Role: look.Group}
-	return col(0, sized(node{id: "pack", view: lead}, 120), node{id: "pack-list", view: listOf{panel: parts.PanelView{Snug: true}, gap: 2}, kids: rows},
-		row(look.Floor, wide(keyNode(limit), 1), sized(keyNode(howKey("how-limit")), look.Target), wide(keyNode(out), 1.3)))
+	return col(0, sized(node{id: "pack", view: lead}, packHigh(p)), node{id: "pack-list", view: listOf{panel: parts.PanelView{Snug: true}, gap: 2}, kids: rows},
+		row(look.Floor, wide(keyNode(limit), 1), sized(keyNode(howKey("how-limit")), look.Target), wide(keyNode(out), 1.9)))
+}
+
+// packHigh is the height of the head of a pack: an alarm has a line more.
+func packHigh(p litter.Pack) float32 {
+	if p.Over() > 0 {
+		return 164
+	}
+	return 120
 }
 
 // limitPad asks what one can take: pounds, or a body's weight that is not

@@ -129,8 +129,18 @@ func (t *trailScreen) stepWords(s trailStep) (words string, alarm bool) {
 	if v.away == 0 {
 		return "nothing out", false
 	}
-	if k := len(t.counted().diffs); k > 0 {
-		return fmt.Sprintf("%d to count", k), true
+	c := t.counted()
+	left := 0
+	for _, r := range c.rows {
+		if !r.fixed && !r.looked {
+			left++
+		}
+	}
+	switch {
+	case left > 0:
+		return fmt.Sprintf("%d to count", left), true
+	case len(c.diffs) > 0:
+		return fmt.Sprintf("%d not right", len(c.diffs)), true
 	}
 	return "all here", false
 }
@@ -139,7 +149,7 @@ func (t *trailScreen) stepWords(s trailStep) (words string, alarm bool) {
 func (t *trailScreen) carryView() node {
 	var keys []node
 	for _, f := range t.n.carryFigures(&t.p, &t.v) {
-		v := parts.KeyView{ID: f.id, Title: f.title, Second: f.words, Icon: "unknown", Lay: parts.LayLeft, Role: look.Title}
+		v := parts.KeyView{ID: f.id, Title: f.title, Second: f.words, Icon: "unknown", Lay: parts.LayLeft, Role: look.Screen}
 		if m := fromMemory(f.a); m != "" {
 			v.Second = sentences(v.Second, capital(m))
 		}
@@ -273,11 +283,28 @@ func (t *trailScreen) leaveSide() node {
 	} else if v.extra > 0 {
 		lead.under = fmt.Sprintf("%s of it the list does not ask for. %s", lbs(v.extra), lead.under)
 	}
+	lead.line = t.n.notHere(v.lines, v.at)
 	if kids == nil {
 		kids = t.barRows()
 	}
 	out := []node{sized(node{id: "fits", view: lead}, 190), {id: "drops", view: listOf{panel: parts.PanelView{Snug: true}, gap: 2}, kids: kids}}
 	return col(0, append(out, keys...)...)
+}
+
+// notHere names the rigs that lines would come from and that nobody logged as
+// here.
+func (n *now) notHere(lines []trailLine, at model.Place) string {
+	here := n.present()
+	var away []string
+	for _, l := range lines {
+		if l.Goes() && l.Line >= 0 && n.s.Line(l.Line).N(at) == 0 && !slices.Contains(here, l.Rig) && !slices.Contains(away, n.rigName(l.Rig)) {
+			away = append(away, n.rigName(l.Rig))
+		}
+	}
+	if len(away) == 0 {
+		return ""
+	}
+	return listed(away) + ": not logged as here."
 }
 
 // differWords are lines of which pieces are wanting.

@@ -1,13 +1,13 @@
 package ui
 
 import (
-	"encoding/json"
 	"fmt"
+	"math/rand/v2"
 	"strings"
 	"testing"
-	"time"
 
 	"tarpside/model"
+	litter "tarpside/model/trail"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
 )
@@ -162,7 +162,7 @@ func TestEachLimitIsAskedForAndNoBodyWeightIsKept(t *testing.T) {
 		w.mustTouch("act back")
 	}
 	w.mustTouch("act step-trip", "act patient", "digit 2", "digit 2", "digit 3", "digit done")
-	text, err := w.board.Setting(settingParty + w.shell.now().scene.ID)
+	text, err := w.board.Setting("party:" + w.shell.now().scene.ID)
 	if err != nil || !strings.Contains(text, `"limit":20`) || strings.Contains(text, "165") || strings.Contains(text, "223") {
 		t.Errorf("kept: %s, %v", text, err)
 	}
@@ -181,169 +181,6 @@ func TestWhoDropsOutLeavesTheirPackToTheRest(t *testing.T) {
 	}
 	if len(v.load.Packs) != 5 || got > v.load.Lb+0.01 || got < v.load.Lb-0.01 || v.load.Lb > all {
 		t.Errorf("%d packs of %v lb, the load is %v, before %v", len(v.load.Packs), got, v.load.Lb, all)
-	}
-}
-
-func TestTheCheckIsBlindAndSaysInAlarmThatItIsNotDone(t *testing.T) {
-	w := trailAt(t)
-	w.mustTouch(summerTrip...)
-	w.mustTouch("act step-load")
-	if p, _ := w.find("act", "step-check"); p.State != "alarm" || !strings.Contains(p.Text, "not done") {
-		t.Errorf("the step says %q, %s", p.Text, p.State)
-	}
-	w.mustTouch("act step-check", "act here") // the litter; now its straps, of which there are five
-	for _, p := range w.parts {
-		if p.ID == "S44-002" || p.ID == "ask" || p.ID == "verdict" {
-			if strings.Contains(p.Text, "5") {
-				t.Errorf("%s tells the figure: %q", p.ID, p.Text)
-			}
-		}
-	}
-	w.mustTouch("digit 4", "digit done")
-	if p, _ := w.find("piece", "S44-002"); p.State != "short" || !strings.Contains(p.Text, "4 of 5: 1 short") {
-		t.Errorf("4 of 5 straps: %q, %s", p.Text, p.State)
-	}
-	if got := w.countAt("S44-002", "unexplained"); got != 1 {
-		t.Errorf("%d straps are looked for", got)
-	}
-	w.mustTouch("piece S44-002", "digit 5", "digit done") // there it was
-	if p, _ := w.find("piece", "S44-002"); p.State != "seen" || w.countAt("S44-002", "unexplained") != 0 {
-		t.Errorf("counted again: %q, %s", p.Text, p.State)
-	}
-}
-
-func TestOnlyTwoDifferentPeopleVerifyALoad(t *testing.T) {
-	w := trailAt(t)
-	w.mustTouch(summerTrip...)
-	w.walkers(3)
-	w.mustTouch("act step-check")
-	if n := w.lookAtAll(nil); n < 15 {
-		t.Errorf("only %d lines were asked", n)
-	}
-	w.mustTouch("act first", "member M02")
-	if _, ok := w.find("act", "walk"); ok || w.trailView().sure {
-		t.Error("one name is enough")
-	}
-	w.mustTouch("act second")
-	if _, ok := w.find("member", "M02"); ok {
-		t.Error("the first can be the second")
-	}
-	w.mustTouch("member M03")
-	if got := w.text("verified"); !strings.Contains(got, "Verified") || !strings.Contains(got, "two people") {
-		t.Errorf("%q", got)
-	}
-	w.mustTouch("act walk")
-	var note *model.Entry
-	all := w.board.Picture().Entries
-	for i := range all {
-		if all[i].Verb == model.Note && all[i].By == "M02" && all[i].Holder == "M03" {
-			note = &all[i]
-		}
-	}
-	if note == nil {
-		t.Error("the log does not say who verified it")
-	}
-}
-
-func TestAnUnverifiedLoadWalksOnlyWithANameAndAReason(t *testing.T) {
-	w := trailAt(t)
-	w.mustTouch(summerTrip...)
-	w.walkers(3)
-	w.mustTouch("act step-check", "act anyway")
-	for _, k := range whyAnyway {
-		if _, ok := w.find("act", k.id); ok {
-			t.Errorf("%s without a name", k.id)
-		}
-	}
-	w.mustTouch("act first", "member M02", "act why-urgent")
-	if w.trailView().away == 0 {
-		t.Error("it did not walk")
-	}
-}
-
-// What went in comes back: by the foot, by the lines, by the tally.
-func TestTheTrailLoadIsConservedFromTheRigToTheTarp(t *testing.T) {
-	w := trailAt(t)
-	w.mustTouch(summerTrip...)
-	w.walkers(3)
-	before := w.trailView().load.Lb
-	w.mustTouch("act step-check")
-	w.lookAtAll(nil)
-	w.mustTouch("act first", "member M02", "act second", "member M03", "act walk")
-	v := w.trailView()
-	pieces := 0
-	for _, l := range v.lines {
-		if l.Goes() {
-			if got := w.countAt(l.Item, "at:Trail"); got != l.N {
-				t.Errorf("%d %s walked, want %d", got, l.Name, l.N)
-			}
-			pieces += l.N
-		}
-	}
-	if v.away != pieces || v.load.Lb != before || v.needls != 0 {
-		t.Errorf("%d pieces with the party, want %d; %v lb, want %v; %v needless", v.away, pieces, v.load.Lb, before, v.needls)
-	}
-	took := map[string]int{}
-	for _, x := range v.out {
-		took[x.Item] = x.Took
-	}
-	w.lookAtAll(map[string]int{"S44-022": 9, "S44-004": 0}) // six waters drunk, the helmet lies in the brush
-	if got := w.text("counted"); !strings.Contains(got, "Patient helmet: 1 short") {
-		t.Errorf("at the patient: %q", got)
-	}
-	if p, _ := w.find("act", "look-for-it"); p.ID == "" {
-		t.Error("it is not to be looked for here")
-	}
-	if used, lost := w.countAt("S44-022", "used"), w.countAt("S44-004", "unexplained"); used < 6 || lost != 1 {
-		t.Errorf("%d waters used, %d helmets looked for", used, lost)
-	}
-	w.mustTouch("piece S44-004", "act here", "act before-back")
-	w.lookAtAll(nil)
-	if got := w.text("counted"); !strings.Contains(got, "Everything is here") {
-		t.Errorf("before the walk back: %q", got)
-	}
-	for _, x := range w.trailView().out {
-		if x.Took != took[x.Item] || x.Took != x.Back()+x.Used+x.Gave {
-			t.Errorf("%+v, took %d", x, took[x.Item])
-		}
-	}
-	w.mustTouch("act all-back")
-	v = w.trailView()
-	if v.away != 0 {
-		t.Errorf("%d pieces are still with the party", v.away)
-	}
-	for _, x := range v.out {
-		if x.Back() > 0 {
-			t.Errorf("%+v did not come back", x)
-		}
-	}
-	if bad := w.board.Picture().State.Unbalanced(); len(bad) > 0 {
-		t.Errorf("lines do not add up: %v", bad)
-	}
-	if got := w.text("proof"); got != "" && strings.Contains(got, "Does not") {
-		t.Errorf("the foot says %q", got)
-	}
-}
-
-func TestThePartyIsThereAgainAfterACrash(t *testing.T) {
-	w := trailAt(t)
-	w.mustTouch(summerTrip...)
-	w.walkers(2)
-	w.mustTouch("act step-load", "piece S44-011", "act leave", "act all-same", "act step-check", "act here")
-	bar := w.text("weight")
-	again := New(Options{Board: w.board, Now: func() time.Time { return w.now }, Post: func(f func()) { f() }, SetTheme: w.shell.opts.SetTheme, Screen: ScreenTrail, Practice: true})
-	v := again.screens[ScreenTrail].(*trailScreen)
-	a, b, c := v.weight().words()
-	if got := join(a, b, c); got != bar || v.v.seen != 1 {
-		t.Errorf("after a start the bar says %q, want %q; %d seen", got, bar, v.v.seen)
-	}
-	var p party
-	if err := w.board.SetSetting(settingParty+w.shell.now().scene.ID, "{no party"); err != nil {
-		t.Fatal(err)
-	}
-	New(Options{Board: w.board, Now: func() time.Time { return w.now }, Post: func(f func()) { f() }, SetTheme: w.shell.opts.SetTheme, Screen: ScreenTrail, Practice: true})
-	if err := json.Unmarshal([]byte("{no party"), &p); err == nil {
-		t.Error("that was to be no party")
 	}
 }
 
@@ -366,6 +203,18 @@ func TestEveryFigureSaysHowItIsGotInOneTouch(t *testing.T) {
 			t.Errorf("%s comes from %q, want %q", c.id, got, c.source)
 		}
 		w.mustTouch("act back")
+	}
+	w.mustTouch("act step-people", "member M02", "act how-limit")
+	if got := w.text("source"); !strings.Contains(got, "ADP 3-90") || !strings.Contains(w.text("limits"), "never the weight of the body") {
+		t.Errorf("a limit comes from %q", got)
+	}
+	w.mustTouch("act back", "act drops-out", "member M03", "act drops-out", "member M04", "act drops-out", "act step-load", "act how-leave")
+	if got := w.text("formula"); !strings.Contains(got, "a must is never proposed") {
+		t.Errorf("what to leave is worked out by %q", got)
+	}
+	w.mustTouch("act back", "act step-people")
+	for range 3 {
+		w.mustTouch("act no-name")
 	}
 	w.mustTouch("act step-carry")
 	for _, p := range w.parts {
@@ -420,6 +269,74 @@ func TestWoolBlanketsStayOnAHotWalk(t *testing.T) {
 	}
 }
 
+// Whatever is touched, nothing is lost, the bar is in view, and no figure is
+// nonsense.
+func TestNoTouchesOnTrailLoadLoseAPiece(t *testing.T) {
+	r := rand.New(rand.NewPCG(12, 2026))
+	for run := range 4 {
+		w := trailAt(t)
+		w.mustTouch(summerTrip...)
+		w.walkers(r.IntN(4))
+		if run%2 == 0 {
+			w.mustTouch("act step-check", "act anyway", "act first", "member M02", "act why-urgent")
+		}
+		for range 200 {
+			var can []parts.Target
+			for _, p := range parts.Targets(w.shell.Root(), w.shell.Root().Size()) {
+				if !rail(p.Part) && p.State != "off" && p.ID != "look-for-it" && p.W > 20 && p.H > 20 {
+					can = append(can, p)
+				}
+			}
+			if len(can) == 0 {
+				w.mustTouch("act back")
+				continue
+			}
+			p := can[r.IntN(len(can))]
+			w.tap(p.Kind, p.ID)
+			if _, how := w.find(parts.KindText, "formula"); how {
+				w.mustTouch("act back")
+			}
+			if bad := w.board.Picture().State.Unbalanced(); len(bad) > 0 {
+				t.Fatalf("after %s %s lines %v do not add up", p.Kind, p.ID, bad)
+			}
+			for _, p := range w.parts {
+				if strings.Contains(p.Text, "NaN") || strings.Contains(p.Text, "Inf") || strings.Contains(p.Text, "-1 ") {
+					t.Fatalf("%s says %q", p.ID, p.Text)
+				}
+			}
+		}
+	}
+}
+
+func TestWithoutASceneOrAListTheScreenSaysWhatToDo(t *testing.T) {
+	w := demoAt(t, -1, ScreenTrail, glass1280, look.Options{})
+	if got := w.text("weight"); !strings.Contains(got, "nobody walks yet") {
+		t.Errorf("before a scene: %q", got)
+	}
+	w.mustTouch("act step-check", "act anyway", "act first", "member M02", "act why-urgent")
+	if got := w.text("reply"); w.trailView().away > 0 == (got != "") {
+		t.Errorf("%d pieces walked, and the strip says %q", w.trailView().away, got)
+	}
+	w = trailAt(t)
+	d := w.shell.now().d
+	saved := d.Pulls
+	defer func() { d.Pulls = saved }()
+	d.Pulls = saved[:1:1] // a car extrication
+	w.mustTouch("act step-load")
+	if got := w.text("empty"); !strings.Contains(got, "Which list?") {
+		t.Errorf("no list for a trail: %q", got)
+	}
+	w.mustTouch("act list-" + saved[0].List)
+	if len(w.trailView().lines) != 1 {
+		t.Errorf("%d lines of the list that was chosen", len(w.trailView().lines))
+	}
+	d.Pulls = nil
+	w.shell.Refresh()
+	if got := w.text("empty"); !strings.Contains(got, "No pull list") {
+		t.Errorf("no list at all: %q", got)
+	}
+}
+
 func TestTouchesOfATrailLoad(t *testing.T) {
 	f := &finger{window: trailAt(t)}
 	press := func(list ...string) int {
@@ -465,9 +382,9 @@ func BenchmarkTrailLoadOfSixtyPeopleAndThreeHundredLines(b *testing.B) {
 	n.d.Pulls = d.Pulls
 	defer func() { n.d.Pulls = saved }()
 	t := w.shell.screens[ScreenTrail].(*trailScreen)
-	t.step, t.p = trailLoad, party{}
+	t.step, t.p = trailLoad, litter.Party{}
 	for range 60 {
-		t.p.addNoName()
+		t.p.AddNoName()
 	}
 	w.shell.Refresh()
 	k := 0

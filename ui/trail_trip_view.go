@@ -130,7 +130,7 @@ func (t *trailScreen) tripView() node {
 		for _, k := range g.keys {
 			v := parts.KeyView{ID: k.id, Title: k.title, Lay: parts.LayCentre, Role: look.TileName}
 			if k.on(&t.p.Trip) {
-				v.Tone, v.Icon, v.State = parts.Live, "tick", "chosen"
+				v.Tone, v.Icon, v.State, v.Lay = parts.Live, "tick", "chosen", parts.LayStack
 			}
 			kids = append(kids, keyNode(v))
 		}

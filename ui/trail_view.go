@@ -32,11 +32,10 @@ type trailView struct {
 }
 
 // trailOf works the party's load out.
-func (n *now) trailOf(p *party) trailView {
-	v := trailView{list: n.trailList(p)}
-	people := n.carriers(p)
-	v.asked = litter.List(n.s, v.list, p.Trip, len(people))
-	v.lines = litter.Choose(v.asked, p.Chosen)
+func (n *now) trailOf(p *litter.Party) trailView {
+	v := trailView{list: p.ListIn(n.d)}
+	people := p.Carriers(n.d)
+	v.asked, v.lines = p.Lines(n.s)
 	v.load = litter.Packs(v.lines, people)
 	if len(people) > 0 {
 		v.drops, v.over = litter.Drops(v.lines, v.load.Limit)
@@ -121,7 +120,7 @@ func (v *trailView) soleCarrier(line int) string {
 	who := ""
 	for _, p := range v.load.Packs {
 		if slices.ContainsFunc(p.Parts, func(x litter.Part) bool { return x.Line == line }) {
-			if who != "" || strings.HasPrefix(p.Member, noName) {
+			if who != "" || litter.NoName(p.Member) {
 				return ""
 			}
 			who = p.Member
@@ -174,7 +173,7 @@ type figure struct {
 
 // carryFigures are the answers for the walk, in the order in which a leader
 // asks.
-func (n *now) carryFigures(p *party, v *trailView) []figure {
+func (n *now) carryFigures(p *litter.Party, v *trailView) []figure {
 	t, people := p.Trip, len(p.People)
 	crew, bearer := t.Bearers(people), n.bearerLoad(p, v)
 	first, rest, _ := strings.Cut(crew.Text, ". ")
@@ -214,7 +213,7 @@ func (n *now) carryFigures(p *party, v *trailView) []figure {
 }
 
 // bearerLoad is the load of each bearer on the way out.
-func (n *now) bearerLoad(p *party, v *trailView) sum.Answer {
+func (n *now) bearerLoad(p *litter.Party, v *trailView) sum.Answer {
 	patient, guess := p.Trip.PatientLb, ""
 	if patient == 0 {
 		patient, guess = litter.PatientLb, fmt.Sprintf("; the patient's weight is not known and counts %d lb", litter.PatientLb)

@@ -1,13 +1,13 @@
 package ui
 
 import (
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
 
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // What is being typed.
@@ -36,18 +36,18 @@ type typing struct {
 }
 
 // placeWords are plain places that a scene may have.
-var placeWords = []string{"V3", "Side A", "Side B", "Side C", "Side D", "Rehab", "Debris", "Decon", "Trail", "Water"}
+var placeWords = []string{words.K("V3"), words.K("Side A"), words.K("Side B"), words.K("Side C"), words.K("Side D"), words.K("Rehab"), words.K("Debris"), words.K("Decon"), words.K("Trail"), words.K("Water")}
 
 func newTyping(sh *Shell, t *tarpScreen) *typing {
 	y := &typing{sh: sh, t: t}
 	y.out = parts.NewReadout(parts.ReadoutView{ID: "typed", Tone: parts.Live})
-	y.shut = parts.NewKey(parts.KeyView{ID: "close", Title: "Close", Icon: "cross"}, y.close)
+	y.shut = parts.NewKey(parts.KeyView{ID: "close", Title: words.L("Close"), Icon: "cross"}, y.close)
 	y.found = parts.NewTiles(t.touch)
 	y.found.More = moreTile
 	y.pad = parts.NewLetterPad(y.typed, y.delete, y.done)
 	for _, w := range placeWords {
-		y.words = append(y.words, parts.NewKey(parts.KeyView{Kind: parts.KindAct, ID: "place-" + w, Title: w, Lay: parts.LayCentre}, func() {
-			y.text = w
+		y.words = append(y.words, parts.NewKey(parts.KeyView{Kind: parts.KindAct, ID: "place-" + w, Title: words.L(w), Lay: parts.LayCentre}, func() {
+			y.text = words.L(w)
 			y.done()
 		}))
 	}
@@ -103,9 +103,9 @@ func (y *typing) layout(w, h float32) {
 
 // show brings what is found up to date.
 func (y *typing) show(n *now) {
-	ask := "Three letters of a piece"
+	ask := words.L("Three letters of a piece")
 	if y.what == findPlace {
-		ask = "Name of the place, or touch one above"
+		ask = words.L("Name of the place, or touch one above")
 	}
 	v := parts.ReadoutView{ID: "typed", Text: y.text, Tone: parts.Live, Role: look.Place}
 	if y.text == "" {
@@ -115,18 +115,18 @@ func (y *typing) show(n *now) {
 	views := n.found(y.text, y.t.hidden, y.t.picks)
 	y.count = len(views)
 	y.found.Set(views)
-	shut := parts.KeyView{ID: "close", Title: "Close", Icon: "cross"}
+	shut := parts.KeyView{ID: "close", Title: words.L("Close"), Icon: "cross"}
 	if y.what == findPiece && y.text != "" {
-		shut.Second = fmt.Sprintf("%d found", y.count)
+		shut.Second = words.F("%d found", y.count)
 	}
 	y.shut.Set(shut)
-	none := "Letters find a piece by any of its names, on every rig, wherever it is now."
+	none := words.L("Letters find a piece by any of its names, on every rig, wherever it is now.")
 	if y.text != "" {
-		none = "Nothing is called " + y.text + ". Try fewer letters, or another word for it."
+		none = words.F("Nothing is called %s. Try fewer letters, or another word for it.", y.text)
 	}
 	y.none.SetText(none)
-	y.log.Set(parts.KeyView{ID: "log-unknown", Title: "Log " + quoted(strings.TrimSpace(y.text)) + " as unknown",
-		Second: "in these words, on the tarp", Icon: "plus", Lay: parts.LayLeft})
+	y.log.Set(parts.KeyView{ID: "log-unknown", Title: words.F("Log %s as unknown", quoted(strings.TrimSpace(y.text))),
+		Second: words.L("in these words, on the tarp"), Icon: "plus", Lay: parts.LayLeft})
 }
 
 func (y *typing) typed(s string) {

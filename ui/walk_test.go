@@ -2,24 +2,35 @@ package ui
 
 import (
 	"fmt"
+	"io/fs"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
+	"tarpside/assets"
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
 )
 
-// walk shows every screen at every size of glass and of text, on the four
-// minutes of the demo: nothing off, everything out, on the way in, the end.
+// walk shows every screen at every size of glass and of text.
 func walk(t *testing.T, each func(w *window, where string)) {
+	demo, err := fs.Sub(assets.Demo, "demo")
+	if err != nil {
+		t.Fatal(err)
+	}
+	walkOver(t, demo, []float32{1, 1.3, 1.6}, each)
+}
+
+// walkOver shows every screen of some tables on four minutes of their scene:
+// nothing off, everything out, on the way in, the end.
+func walkOver(t *testing.T, tables fs.FS, texts []float32, each func(w *window, where string)) {
 	for _, minute := range []int{0, 60, 125, 177} {
-		w := demoAt(t, minute, ScreenTarp, glass1280, glassLook(glass1280, 1))
+		w := tablesAt(t, tables, minute, ScreenTarp, glass1280, glassLook(glass1280, 1))
 		for _, size := range []fyne.Size{glass1024, glass1280, glass1920} {
-			for _, text := range []float32{1, 1.3, 1.6} {
+			for _, text := range texts {
 				w.win.Resize(size)
 				w.shell.opts.Look = glassLook(size, text)
 				w.shell.relook()

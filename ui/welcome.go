@@ -2,7 +2,6 @@ package ui
 
 import (
 	"errors"
-	"fmt"
 	"path/filepath"
 	"strings"
 
@@ -11,6 +10,7 @@ import (
 	"tarpside/board/stores"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // Folder is a folder as it is shown to choose from.
@@ -36,14 +36,14 @@ type welcomeScreen struct {
 	root  *fyne.Container
 }
 
-const welcomeWords = "This log knows no rig yet. Load the tables of your department, or look at the demo first: a copy that is thrown away.\n\n" +
+var welcomeWords = words.K("This log knows no rig yet. Load the tables of your department, or look at the demo first: a copy that is thrown away.\n\n" +
 	"The tables are plain CSV files in one folder, or the sheets of one workbook (.xlsx): rigs, slots, items and checks, and as far as you have them stow rules, members, agencies, places, stock and pull lists. " +
-	"Before anything is loaded you see what would come in, and every row that is not right. What another tablet logged comes in by stick: More, Paper and stick."
+	"Before anything is loaded you see what would come in, and every row that is not right. What another tablet logged comes in by stick: More, Paper and stick.")
 
 func newWelcome(sh *Shell) *welcomeScreen {
 	w := &welcomeScreen{sh: sh}
-	w.words = parts.NewLines(parts.LabelView{ID: "welcome", Role: look.Sentence, Text: welcomeWords})
-	w.about = parts.NewPanel(parts.PanelView{Title: "Before you rely on it", Rule: true}, parts.NewScroller(parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: aboutWords})))
+	w.words = parts.NewLines(parts.LabelView{ID: "welcome", Role: look.Sentence, Text: words.L(welcomeWords)})
+	w.about = parts.NewPanel(parts.PanelView{Title: words.L("Before you rely on it"), Rule: true}, parts.NewScroller(parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: words.L(aboutWords)})))
 	w.load = parts.NewKey(parts.KeyView{}, func() { sh.open(newLoading(sh)) })
 	w.demo = parts.NewKey(parts.KeyView{}, sh.toDemo)
 	w.strip = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
@@ -66,14 +66,14 @@ func (w *welcomeScreen) body() fyne.CanvasObject { return w.root }
 
 func (w *welcomeScreen) show(n *now) head {
 	can := n.opts.Folders != nil && n.opts.LoadFrom != nil && n.pic.ReadOnly == ""
-	w.load.Set(parts.KeyView{ID: "load-department", Title: "Load a department", Second: "from a folder of tables", Icon: "in", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Name, Off: !can})
-	w.demo.Set(parts.KeyView{ID: "demo", Title: "Look at the demo", Second: "invented; nothing is kept", Icon: "glance", Lay: parts.LayLeft, Role: look.Name, Off: n.opts.Demo == nil})
+	w.load.Set(parts.KeyView{ID: "load-department", Title: words.L("Load a department"), Second: words.L("from a folder of tables"), Icon: "in", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Name, Off: !can})
+	w.demo.Set(parts.KeyView{ID: "demo", Title: words.L("Look at the demo"), Second: words.L("invented; nothing is kept"), Icon: "glance", Lay: parts.LayLeft, Role: look.Name, Off: n.opts.Demo == nil})
 	v := n.stripView(nil)
 	if n.said == nil && n.pic.ReadOnly == "" {
-		v.Title, v.Second = "Nothing can be logged yet", "No rig and no piece is known."
+		v.Title, v.Second = words.L("Nothing can be logged yet"), words.L("No rig and no piece is known.")
 	}
 	w.strip.Set(v)
-	return head{title: "Tarpside", sentence: "No department is loaded"}
+	return head{title: words.L("Tarpside"), sentence: words.L("No department is loaded")}
 }
 
 // toDemo leaves for the practice copy of the demo.
@@ -151,7 +151,7 @@ func (l *loading) read(dir string) {
 	f, err := l.sh.opts.Folders(dir)
 	l.tried, l.good, l.rows, l.says = false, false, nil, ""
 	if err != nil {
-		l.says = "That folder cannot be read: " + err.Error() + ". Nothing was changed; choose another one."
+		l.says = words.F("That folder cannot be read: %s. Nothing was changed; choose another one.", err.Error())
 		return
 	}
 	l.folder = f
@@ -164,9 +164,9 @@ func (l *loading) look() {
 	l.tell(rows, err)
 	l.good = err == nil && len(rows) > 0
 	if err == nil {
-		l.says = "This would come in. Nothing is loaded yet."
+		l.says = words.L("This would come in. Nothing is loaded yet.")
 		if len(rows) == 0 {
-			l.says = "The inventory is as these tables say already."
+			l.says = words.L("The inventory is as these tables say already.")
 		}
 	}
 	l.sh.refresh()
@@ -178,9 +178,9 @@ func (l *loading) tell(rows []string, err error) {
 	var bad stores.Problems
 	switch {
 	case errors.As(err, &bad):
-		l.says, l.rows = plural(len(bad), "thing")+" to mend. Nothing was changed.", problemWords(bad)
+		l.says, l.rows = words.F("%s to mend. Nothing was changed.", words.N("%d thing", "%d things", len(bad))), problemWords(bad)
 	case err != nil:
-		l.says, l.rows = "Nothing was changed. "+err.Error(), nil
+		l.says, l.rows = words.F("Nothing was changed. %s", err.Error()), nil
 	}
 }
 
@@ -204,7 +204,7 @@ const mostRows = 60
 
 // show brings the folders and what was found up to date.
 func (l *loading) show(n *now) head {
-	up := parts.KeyView{ID: "up", Title: "Up", Second: "out of " + filepath.Base(l.folder.Path), Icon: "up", Lay: parts.LayLeft, Off: l.folder.Up == ""}
+	up := parts.KeyView{ID: "up", Title: words.L("Up"), Second: words.F("out of %s", filepath.Base(l.folder.Path)), Icon: "up", Lay: parts.LayLeft, Off: l.folder.Up == ""}
 	l.up.Set(up)
 	var objs []fyne.CanvasObject
 	for _, dir := range l.folder.Inside {
@@ -217,41 +217,41 @@ func (l *loading) show(n *now) head {
 	}
 	l.list.SetInside(objs...)
 	l.scroll.Settle()
-	title, second, some := "Look through this folder", plural(l.folder.Tables, "table")+" in it", l.folder.Tables > 0
+	title, second, some := words.L("Look through this folder"), words.F("%s in it", words.N("%d table", "%d tables", l.folder.Tables)), l.folder.Tables > 0
 	if l.folder.Workbook {
-		title, second, some = "Look through this workbook", "each sheet is a table", true
+		title, second, some = words.L("Look through this workbook"), words.L("each sheet is a table"), true
 	}
 	l.try.Set(parts.KeyView{ID: "look-through", Title: title, Second: second, Icon: "look", Lay: parts.LayLeft, Role: look.Group, Off: !some,
 		Tone: map[bool]parts.Tone{true: parts.Filled}[some && !l.tried]})
-	yes := parts.KeyView{ID: "load-yes", Title: "Yes, load it", Second: "one entry of the log", Icon: "tick", Lay: parts.LayLeft, Role: look.Name, Off: !l.good}
+	yes := parts.KeyView{ID: "load-yes", Title: words.L("Yes, load it"), Second: words.L("one entry of the log"), Icon: "tick", Lay: parts.LayLeft, Role: look.Name, Off: !l.good}
 	if l.good {
 		yes.Tone = parts.Filled
 	}
 	l.yes.Set(yes)
-	v := parts.PanelView{Title: "What is in it", Rule: true}
+	v := parts.PanelView{Title: words.L("What is in it"), Rule: true}
 	if l.tried && !l.good && len(l.rows) > 0 {
-		v.Title, v.Tone = "Not right yet", parts.Alarm
+		v.Title, v.Tone = words.L("Not right yet"), parts.Alarm
 	}
 	l.panel.Set(v)
 	l.found.SetText(l.words())
 	l.reads.Settle()
-	return head{title: "Load a department", sentence: l.folder.Path, back: true}
+	return head{title: words.L("Load a department"), sentence: l.folder.Path, back: true}
 }
 
 func (l *loading) words() string {
 	if l.says == "" {
 		switch {
 		case l.folder.Workbook:
-			return "Look through the workbook first. Nothing is loaded by that."
+			return words.L("Look through the workbook first. Nothing is loaded by that.")
 		case l.folder.Tables == 0:
-			return "No table of a department lies in this folder. Go into the one that has rigs.csv, slots.csv, items.csv and checks.csv in it, or into a workbook (.xlsx) with these as its sheets."
+			return words.L("No table of a department lies in this folder. Go into the one that has rigs.csv, slots.csv, items.csv and checks.csv in it, or into a workbook (.xlsx) with these as its sheets.")
 		}
-		return "Look through the folder first. Nothing is loaded by that."
+		return words.L("Look through the folder first. Nothing is loaded by that.")
 	}
 	rows, more := l.rows, ""
 	head := parts.B(l.says) + "\n" + countedTables(rows)
 	if len(rows) > mostRows {
-		more = fmt.Sprintf("\nand %d more.", len(rows)-mostRows)
+		more = words.F("\nand %d more.", len(rows)-mostRows)
 		rows = rows[:mostRows]
 	}
 	return strings.TrimSpace(head + strings.Join(rows, "\n") + more)
@@ -276,7 +276,7 @@ func countedTables(rows []string) string {
 	}
 	out := ""
 	for _, t := range names {
-		out += plural(count[t], "row") + " of " + strings.ReplaceAll(t, "_", " ") + "\n"
+		out += words.F("%s of %s\n", words.N("%d row", "%d rows", count[t]), strings.ReplaceAll(t, "_", " "))
 	}
 	return out
 }

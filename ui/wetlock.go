@@ -5,6 +5,7 @@ import (
 
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // wetLock is the id of the rail's last key, and of the strip that says the
@@ -33,9 +34,9 @@ func newLock(sh *Shell) *lock {
 func (l *lock) show(h head, on bool) (turned bool) {
 	turned, l.on = l.on != on, on
 	if on {
-		l.strip.Set(parts.StripView{ID: wetLock, Tone: parts.StripWetLock, Title: "Wet lock is on: nothing can be touched",
+		l.strip.Set(parts.StripView{ID: wetLock, Tone: parts.StripWetLock, Title: words.L("Wet lock is on: nothing can be touched"),
 			Second: join(h.title, join(h.big, h.bigWords), h.sentence),
-			Keys:   [2]parts.StripKey{{ID: "unlock", Title: "Hold to unlock", Filled: true, Hold: true, Sure: "Unlock"}}})
+			Keys:   [2]parts.StripKey{{ID: "unlock", Title: words.L("Hold to unlock"), Filled: true, Hold: true, Sure: words.L("Unlock")}}})
 	}
 	return turned
 }

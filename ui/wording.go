@@ -10,6 +10,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // wording is a screen on which a few words are typed with letters of our own.
@@ -64,8 +65,8 @@ func (w *wording) show(*now) head {
 
 // newOtherRig lets a rig arrive that is in no table.
 func newOtherRig(sh *Shell) screen {
-	return newWording(sh, "Another rig", "A rig that nobody listed", "What is painted on it", "Type what stands on the rig, such as T12, then Done.\n"+
-		"It can carry pieces of others from then on, and its crew can hold some. Its own pieces are logged in words.", func(text string) {
+	return newWording(sh, words.L("Another rig"), words.L("A rig that nobody listed"), words.L("What is painted on it"), words.L("Type what stands on the rig, such as T12, then Done.\n"+
+		"It can carry pieces of others from then on, and its crew can hold some. Its own pieces are logged in words."), func(text string) {
 		sh.over = nil
 		sh.act(model.Act{Verb: model.Arrive, Rig: text})
 	})
@@ -77,18 +78,17 @@ const unknownID = "unknown:" // before the words of a piece that is in no table
 // somebody says what they were.
 func (n *now) unknownTiles() []parts.TileView {
 	var out []parts.TileView
-	for _, words := range n.scene.Unknown {
-		out = append(out, parts.TileView{ID: unknownID + words, Name: words, State: parts.TileUnknown, Word: "whose?", Listed: "unknown"})
+	for _, said := range n.scene.Unknown {
+		out = append(out, parts.TileView{ID: unknownID + said, Name: said, State: parts.TileUnknown, Word: words.L("whose?"), Listed: "unknown"})
 	}
 	return out
 }
 
 // newWhatWasIt asks what an unknown piece was.
-func newWhatWasIt(t *tarpScreen, words string) screen {
-	return newWording(t.sh, "What was it?", "Logged in words: "+words, "Whose it is, and where it went", "Say whose "+quoted(words)+
-		" is, such as: hook of Truck 9, given back. Then it is settled.\nNever write a patient's name or condition.", func(text string) {
+func newWhatWasIt(t *tarpScreen, said string) screen {
+	return newWording(t.sh, words.L("What was it?"), words.F("Logged in words: %s", said), words.L("Whose it is, and where it went"), words.F("Say whose %s is, such as: hook of Truck 9, given back. Then it is settled.\nNever write a patient's name or condition.", quoted(said)), func(text string) {
 		t.sh.over = nil
-		t.logTap(board.Tap{Scene: t.sh.now().scene.ID, Acts: []model.Act{{Verb: model.Settle, Item: words, Quantity: 1, Note: text}}})
+		t.logTap(board.Tap{Scene: t.sh.now().scene.ID, Acts: []model.Act{{Verb: model.Settle, Item: said, Quantity: 1, Note: text}}})
 	})
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"tarpside/model"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // present lists the rigs that are here: those that arrived and have not left,
@@ -92,23 +93,23 @@ func (n *now) partyName(id string) string {
 	if _, tail, ok := strings.Cut(a.Name, ", "); ok {
 		return tail
 	}
-	words := strings.Fields(a.Name)
+	said := strings.Fields(a.Name)
 	keep := 0
 	for _, other := range n.d.Agencies {
 		if other.Code == id {
 			continue
 		}
 		k := 0
-		for w := strings.Fields(other.Name); k < len(w) && k < len(words)-1 && w[k] == words[k]; {
+		for w := strings.Fields(other.Name); k < len(w) && k < len(said)-1 && w[k] == said[k]; {
 			k++
 		}
 		keep = max(keep, k)
 	}
-	words = words[keep:]
-	for len(words) > 1 && slices.Contains([]string{"Department", "Office", "Service", "Company"}, words[len(words)-1]) {
-		words = words[:len(words)-1]
+	said = said[keep:]
+	for len(said) > 1 && slices.Contains([]string{"Department", "Office", "Service", "Company"}, said[len(said)-1]) {
+		said = said[:len(said)-1]
 	}
-	return strings.Join(words, " ")
+	return strings.Join(said, " ")
 }
 
 // memberName is a person by name; an id that nobody has stays as it is.
@@ -123,7 +124,7 @@ func (n *now) memberName(id string) string {
 func (n *now) placeName(p model.Place) string {
 	switch p.Kind {
 	case model.Tarp:
-		return "Tarp"
+		return words.L("Tarp")
 	case model.At:
 		return placeWord(p.Name)
 	case model.With, model.Riding:
@@ -133,12 +134,15 @@ func (n *now) placeName(p model.Place) string {
 			return k.Short()
 		}
 	case model.Home:
-		return "home"
+		return words.L("home")
 	}
-	if s := string(p.Kind); s != "" {
-		return strings.ToUpper(s[:1]) + s[1:]
-	}
-	return ""
+	return words.L(kindNames[p.Kind])
+}
+
+// kindNames are the places that have no name of their own.
+var kindNames = map[model.PlaceKind]string{
+	model.Charging: words.K("Charging"), model.Bagged: words.K("Bagged"), model.Used: words.K("Used"), model.Lost: words.K("Lost"),
+	model.Unexplained: words.K("Unexplained"), model.InKit: words.K("Kit"),
 }
 
 // placeWord reads BANK as Bank, and leaves V1 as it is.
@@ -177,7 +181,7 @@ func (n *now) minute() int {
 // sceneName is the scene in a few words.
 func (n *now) sceneName() string {
 	if n.scene.ID == "" || n.scene.Closed {
-		return "No scene is open"
+		return words.L("No scene is open")
 	}
 	return n.lastSceneName()
 }
@@ -189,17 +193,9 @@ func (n *now) lastSceneName() string {
 		name = where
 	}
 	if name == "" {
-		name = "Scene"
+		name = words.L("Scene")
 	}
 	return name
-}
-
-// plural is "1 line", "2 lines".
-func plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
 }
 
 // pieces is "4 step chocks" or the name of a single piece.

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -10,6 +9,7 @@ import (
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // wordPad is a screen of letters over another.
@@ -57,8 +57,8 @@ func (p *wordPad) show(*now) head {
 		role = look.Lead
 	}
 	p.out.Set(parts.ReadoutView{ID: "typed", Text: p.text, Tone: parts.Live, Role: role})
-	p.words.SetText(fmt.Sprintf("%d of at most %d letters. Never a person's name or condition.", len([]rune(p.text)), p.most))
-	return head{title: p.title, sentence: "Done ends writing; Back leaves it as it was", back: true}
+	p.words.SetText(words.F("%d of at most %d letters. Never a person's name or condition.", len([]rune(p.text)), p.most))
+	return head{title: p.title, sentence: words.L("Done ends writing; Back leaves it as it was"), back: true}
 }
 
 // numberPad is a screen of digits over another.
@@ -89,11 +89,11 @@ func (p *numberPad) body() fyne.CanvasObject { return p.root }
 func (p *numberPad) show(*now) head {
 	text := p.typed
 	if text == "" && p.blank {
-		text = "all"
+		text = words.L("all")
 	}
 	p.out.Set(parts.ReadoutView{ID: "typed", Text: text, Tone: parts.Live})
 	p.pad.SetDone(parts.Filled, p.typed == "" && !p.blank)
-	return head{title: p.title, sentence: "Done ends typing; Back leaves it as it was", back: true}
+	return head{title: p.title, sentence: words.L("Done ends typing; Back leaves it as it was"), back: true}
 }
 
 func (p *numberPad) key(id string) {

@@ -13,6 +13,7 @@ import (
 	"tarpside/board"
 	"tarpside/model"
 	"tarpside/model/judge"
+	"tarpside/model/trail"
 )
 
 // Options say how papers are printed.
@@ -20,6 +21,8 @@ type Options struct {
 	Sheet   Sheet
 	Printed time.Time // now; clocks on paper are in its zone
 	Rig     string    // papers about one rig are made for this one; "" for all
+
+	Party trail.Party // with people who walk, each has a slip
 }
 
 // A Paper is one file to print. File is its name without a folder.
@@ -47,6 +50,9 @@ func (p Paper) About() string { return p.about }
 func All(pic *board.Picture, o Options) []Paper {
 	m := newMaker(pic, o)
 	out := []Paper{m.tarp(), m.closeOut(), m.restock(), m.tags(), m.lost(), m.activity()}
+	if len(o.Party.People) > 0 {
+		out = append(out, m.slips(&o.Party))
+	}
 	for _, r := range m.rigs() {
 		out = append(out, m.release(r), m.putBack(r), m.open(r))
 		if m.d.Rig(r) != nil {

@@ -33,7 +33,7 @@ func (c *call) papers() error {
 			return err
 		}
 	}
-	names, err := savePapers(p, c.dir, pdf.Options{Sheet: sheet, Printed: c.Now(), Rig: rig})
+	names, err := savePapers(p, c.dir, pdf.Options{Sheet: sheet, Printed: c.Now(), Rig: rig, Party: b.Party(p.Scene)})
 	if err != nil {
 		return err
 	}

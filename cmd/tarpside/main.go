@@ -75,12 +75,12 @@ func run(args []string, stderr io.Writer) int {
 		fmt.Fprintln(stderr, "tarpside:", err)
 		return 2
 	}
-	w, err := newWindow(set)
-	if err != nil {
+	w := newWindow(set)
+	defer w.close()
+	if err := w.start(); err != nil {
 		fmt.Fprintln(stderr, "tarpside:", err)
 		return 1
 	}
-	defer w.close()
 	w.show()
 	return 0
 }
@@ -99,16 +99,36 @@ type window struct {
 	up    bool // the window is on the display
 }
 
-func newWindow(set settings) (*window, error) {
+func newWindow(set settings) *window {
 	w := &window{set: set, now: time.Now}
 	if set.parts != "" {
 		w.parts = &parts.Registry{Path: set.parts, Rename: os.Rename,
 			WriteFile: func(name string, data []byte) error { return os.WriteFile(name, data, 0o644) }}
 	}
-	if set.demo {
-		return w, w.openDemo(set.minute)
-	}
-	return w, w.openReal()
+	return w
+}
+
+// start opens the board and the toolkit side by side: each waits for the
+// machine more than it works.
+func (w *window) start() error {
+	opened, read := make(chan error, 1), make(chan bool)
+	go func() {
+		if w.set.demo {
+			opened <- w.openDemo(w.set.minute)
+			return
+		}
+		opened <- w.openReal()
+	}()
+	w.app = app.NewWithID("county.quillan.tarpside")
+	go func() { // the fonts are read while the display is reached
+		for _, bold := range []bool{false, true} {
+			fyne.MeasureText("Tarp", 16, fyne.TextStyle{Bold: bold})
+		}
+		close(read)
+	}()
+	w.win = w.app.NewWindow("Tarpside")
+	<-read
+	return <-opened
 }
 
 // openReal opens the department's own log.
@@ -170,8 +190,6 @@ func (w *window) close() {
 
 // show runs the window until it is closed.
 func (w *window) show() {
-	w.app = app.NewWithID("county.quillan.tarpside")
-	w.win = w.app.NewWindow("Tarpside")
 	w.win.SetPadded(false)
 	w.win.SetMaster()
 	w.build()

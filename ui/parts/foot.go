@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tarpside/ui/look"
+	"tarpside/ui/words"
 )
 
 // FootTerm is the place of a term in the proof. The order never changes.
@@ -26,9 +27,10 @@ const (
 	FootTerms // how many there are
 )
 
-// FootWords are the English words of the terms.
+// FootWords are the English words of the terms, as the table of words has
+// them.
 var FootWords = [FootTerms]string{
-	"home again", "on tarp", "out", "carried", "with others", "charging", "bagged", "used", "lost", "unexplained",
+	words.K("home again"), words.K("on tarp"), words.K("out"), words.K("carried"), words.K("with others"), words.K("charging"), words.K("bagged"), words.K("used"), words.K("lost"), words.K("unexplained"),
 }
 
 var footColor = [FootTerms]fyne.ThemeColorName{

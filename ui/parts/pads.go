@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tarpside/ui/look"
+	"tarpside/ui/words"
 )
 
 // DigitPad is ten digits, delete and done, for a reading or a count.
@@ -99,8 +100,8 @@ func NewLetterPad(onText func(string), onDelete, onDone func()) *LetterPad {
 	l.shift = add("shift", "", "shift", Usual, func() { l.upper = !l.upper; l.label() })
 	add("delete", "", "delete", Usual, func() { l.OnDelete() })
 	l.switc = add("figures", "123", "", Usual, func() { l.digits = !l.digits; l.label() })
-	add("space", "space", "", Usual, func() { l.typed(" ") })
-	add("done", "Done", "tick", Filled, func() { l.OnDone() })
+	add("space", words.L("space"), "", Usual, func() { l.typed(" ") })
+	add("done", words.L("Done"), "tick", Filled, func() { l.OnDone() })
 	l.init(l, 10*look.Floor+9*look.Gap, 4*look.Floor+3*look.Gap, l.lay)
 	l.label()
 	return l

@@ -154,6 +154,9 @@ type Laid struct {
 	whole string
 }
 
+// Cut says whether the text had no room.
+func (l Laid) Cut() bool { return l.cut }
+
 func rulerOf(size float32) ruler {
 	return func(s string, bold bool) float32 {
 		return fyne.MeasureText(s, size, fyne.TextStyle{Bold: bold}).Width
@@ -162,14 +165,28 @@ func rulerOf(size float32) ruler {
 
 // Fit lays a text out in a width and a height. It takes the role's size with
 // the text scale of the tablet, goes smaller as far as it must, down to 16,
-// and only then cuts.
+// then takes a shorter form of the text, if it has one, and only then cuts.
 func (p *Pen) Fit(s string, ink Ink, w, h float32) Laid { return p.fit(s, ink, w, h) }
 
-func (p *Pen) fit(s string, ink Ink, w, h float32) Laid {
+func (p *Pen) fit(s string, ink Ink, w, h float32) (l Laid) {
+	for _, f := range forms(s) {
+		if l = p.fitForm(f, ink, w, h); !l.cut {
+			break
+		}
+	}
+	return l
+}
+
+func (p *Pen) fitForm(s string, ink Ink, w, h float32) Laid {
 	if ink.Color == "" {
 		ink.Color = look.Text
 	}
-	l := Laid{ink: ink, whole: s, size: p.Size(ink.Role)}
+	return fits.get(fitting{s, ink, p.Size(ink.Role), w, h})
+}
+
+// layOut does what Fit says.
+func layOut(s string, ink Ink, size, w, h float32) Laid {
+	l := Laid{ink: ink, whole: s, size: size}
 	if s == "" {
 		return l
 	}

@@ -159,3 +159,17 @@ func TestTheFootIsListedAsOneProof(t *testing.T) {
 		t.Errorf("got %+v", got)
 	}
 }
+
+func TestATextTakesTheLongestFormThatFits(t *testing.T) {
+	var p Pen
+	text := "It is " + Or("very large", "large", "") + " now"
+	for width, want := range map[float32]string{400: "It is very large now", 120: "It is large now", 60: "It is  now"} {
+		l := p.Fit(text, Ink{Lines: 1}, width, 0)
+		if l.whole != want {
+			t.Errorf("in %v: %q, want %q", width, l.whole, want)
+		}
+	}
+	if got := Plain(B("a") + text); got != "aIt is very large now" {
+		t.Errorf("to be read it is %q", got)
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tarpside/ui/look"
+	"tarpside/ui/words"
 )
 
 // TileState is the one thing about a piece that a tile shows with an icon at
@@ -198,7 +199,7 @@ func (t *Tile) drawName(p *Pen, size fyne.Size, bottom float32) {
 	room := bottom - top
 	second := v.Second
 	if second == "" && v.Picked {
-		second = "picked"
+		second = words.L("picked")
 	}
 	var under Laid
 	if second != "" {

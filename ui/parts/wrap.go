@@ -13,6 +13,13 @@ const (
 	boldOff = '\x0f'
 )
 
+// Three more enclose a text that has shorter forms, and part them.
+const (
+	formsOn  = '\x10'
+	formsOr  = '\x11'
+	formsOff = '\x12'
+)
+
 const (
 	softHyphen = '\u00ad' // a name may carry these where a word may break
 	ellipsis   = "\u2026"
@@ -21,7 +28,53 @@ const (
 // B sets s in bold inside the text of a view.
 func B(s string) string { return string(boldOn) + s + string(boldOff) }
 
-// Plain is a text without the marks for bold and the soft hyphens.
+// Or is a text that has shorter forms: where the first is cut, the next is
+// shown, and so on. It may be a part of a longer text.
+func Or(texts ...string) string {
+	var all []string
+	for _, t := range texts {
+		all = append(all, forms(t)...)
+	}
+	return string(formsOn) + strings.Join(all, string(formsOr)) + string(formsOff)
+}
+
+// forms are the whole texts that a text with shorter forms can be, the
+// longest first.
+func forms(s string) []string {
+	if !strings.ContainsRune(s, formsOn) {
+		return []string{s}
+	}
+	most := 1
+	for part := range strings.SplitSeq(s, string(formsOn)) {
+		in, _, _ := strings.Cut(part, string(formsOff))
+		most = max(most, 1+strings.Count(in, string(formsOr)))
+	}
+	out := make([]string, most)
+	for i := range out {
+		out[i] = form(s, i)
+	}
+	return out
+}
+
+// form is a text with the i-th form of each part that has several, or its
+// last one.
+func form(s string, i int) string {
+	var b strings.Builder
+	for {
+		before, rest, ok := strings.Cut(s, string(formsOn))
+		b.WriteString(before)
+		if !ok {
+			return b.String()
+		}
+		in, after, _ := strings.Cut(rest, string(formsOff))
+		all := strings.Split(in, string(formsOr))
+		b.WriteString(all[min(i, len(all)-1)])
+		s = after
+	}
+}
+
+// Plain is a text in its longest form, without the marks for bold and the soft
+// hyphens.
 func Plain(s string) string {
 	return strings.Map(func(r rune) rune {
 		switch r {
@@ -29,7 +82,7 @@ func Plain(s string) string {
 			return -1
 		}
 		return r
-	}, s)
+	}, form(s, 0))
 }
 
 // run is a stretch of one line in one weight.

@@ -1,0 +1,179 @@
+package ui
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// gaugesDrawn is the panel of what runs down.
+type gaugesDrawn struct {
+	Read   []gaugeView
+	Unread string
+}
+
+// gaugePanel is what runs down on Glance. A touch opens all of it, with how
+// each figure was got.
+type gaugePanel struct {
+	*parts.Touch
+	view gaugesDrawn
+}
+
+func newGaugePanel(touched func()) *gaugePanel {
+	g := &gaugePanel{}
+	g.Touch = parts.NewTouch(parts.Part{}, 2*look.Target, look.Target, func(p *parts.Pen, size fyne.Size) { paintGauges(&g.view, p, size) }, touched)
+	return g
+}
+
+// set shows other readings.
+func (g *gaugePanel) set(v gaugesDrawn) {
+	part := parts.Part{Kind: parts.KindAct, ID: "gauges", Text: gaugeWords(v.Read, v.Unread)}
+	if reflect.DeepEqual(g.view, v) && g.Part() == part {
+		return
+	}
+	g.view = v
+	g.SetPart(part)
+	g.Refresh()
+}
+
+// first is the item of the first reading, "" if there is none.
+func (g *gaugePanel) first() string {
+	if len(g.view.Read) == 0 {
+		return ""
+	}
+	return g.view.Read[0].Item
+}
+
+// gaugeWords is the panel of readings as one text.
+func gaugeWords(read []gaugeView, unread string) string {
+	var out []string
+	for _, g := range read {
+		out = append(out, fmt.Sprintf("%s, %s: %s. %s", g.Name, g.Place, g.figure(), g.when()))
+	}
+	if unread != "" {
+		out = append(out, "Not read: "+unread)
+	}
+	if len(out) == 0 {
+		return "No gauge is out"
+	}
+	return strings.Join(out, ". ")
+}
+
+func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
+	x := look.U(14)
+	w := size.Width - x
+	p.Fill(0, 0, look.U(1), size.Height-look.U(8), look.Line)
+	head := p.Write("Running down", parts.Ink{Role: look.TileName, Lines: 1}, x, look.U(4), w, 0)
+	p.Icon("go", look.Dim, size.Width-look.U(30), look.U(4), look.U(26))
+	if room := w - head.W - look.U(44); fitsOn(p, "how it was got", look.Body, room, 1) {
+		p.Write("how it was got", parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, x+head.W+look.U(10), look.U(6), room, 0)
+	}
+	y := look.U(36)
+	room := size.Height - look.U(8)
+	if len(v.Read) == 0 && v.Unread == "" {
+		p.Write("Nothing with a gauge is out.", parts.Ink{Role: look.Body}, x, y, w, 0)
+		return
+	}
+	room -= look.U(28) // for what was not read
+	hidden := 0
+	for i, g := range v.Read {
+		need := look.U(44)
+		if i == 0 && g.Low {
+			need = look.U(78)
+		}
+		if y+need > room && i > 0 {
+			hidden = len(v.Read) - i
+			break
+		}
+		if i == 0 && g.Low {
+			paintWorst(g, p, x, y, w, need)
+		} else {
+			paintGauge(g, p, x, y, w, need)
+		}
+		y += need + look.U(6)
+	}
+	paintUnread(v, hidden, p, x, y, w, size.Height-look.U(8)-y)
+}
+
+// paintUnread names what was never read, and counts the readings that had no
+// room.
+func paintUnread(v *gaugesDrawn, hidden int, p *parts.Pen, x, y, w, h float32) {
+	first := ""
+	if hidden > 0 {
+		first = parts.B(plural(hidden, "more reading")) + ". "
+	}
+	var all []string
+	if v.Unread != "" {
+		all = strings.Split(v.Unread, ", ")
+	}
+	if first == "" && len(all) == 0 {
+		return
+	}
+	p.Icon("clock", look.Text, x, y+look.U(1), look.U(24))
+	x, w = x+look.U(36), w-look.U(36)
+	text := longest(p, len(all), look.Body, w, max(1, int(h/look.U(23))), func(k int) string {
+		switch {
+		case len(all) == 0:
+			return first
+		case k == 0 && first != "":
+			return first + parts.B(fmt.Sprintf("%d not read", len(all)))
+		case k == 0:
+			return parts.B(plural(len(all), "gauge") + " not read")
+		case k < len(all):
+			return first + parts.B("Not read: ") + strings.Join(all[:k], ", ") + fmt.Sprintf(", %d more", len(all)-k)
+		}
+		return first + parts.B("Not read: ") + strings.Join(all, ", ")
+	})
+	p.Write(text, parts.Ink{Role: look.Body}, x, y, w, max(h, look.U(23)))
+}
+
+// paintWorst draws the lowest reading large, on the ground of an alarm.
+func paintWorst(g gaugeView, p *parts.Pen, x, y, w, h float32) {
+	p.Rect(x, y, w, h, look.AlarmGround, look.Alarm, look.U(2), look.U(look.RadiusPanel))
+	in := look.U(12)
+	big, small := g.Figure, g.Unit
+	if g.Timed && g.Till != "" {
+		big, small = fmt.Sprint(g.Left), "min"
+	}
+	fig := p.Middle(big, parts.Ink{Role: look.Hand, Color: look.Alarm, Lines: 1}, x+in, y, w*0.4, h)
+	unit := p.Fit(small, parts.Ink{Role: look.Body, Lines: 1}, w*0.2, 0)
+	p.Put(unit, x+in+fig.W+look.U(6), y+h/2+look.U(2), unit.W)
+	tx := x + in + fig.W + unit.W + look.U(20)
+	tw := x + w - tx - look.U(8)
+	p.Stack(tx, y, tw, h, p.Fit(g.Name+", "+g.Place, parts.Ink{Role: look.BodyBold, Lines: 2}, tw, h*0.6),
+		p.Fit(g.shortest(p, look.Small, tw, 2), parts.Ink{Role: look.Small, Lines: 2}, tw, h*0.6))
+}
+
+func paintGauge(g gaugeView, p *parts.Pen, x, y, w, h float32) {
+	color, icon := look.Text, "clock"
+	if g.Low {
+		color, icon = look.Alarm, "hourglass"
+	}
+	p.Icon(icon, color, x, y+(h-look.U(26))/2, look.U(26))
+	tx := x + look.U(36)
+	tw := w - look.U(38)
+	title := g.Name + ", " + g.Place + ": " + low(g.figure())
+	if !fitsOn(p, title, look.BodyBold, tw, 1) {
+		title = g.Name + ": " + low(g.figure())
+	}
+	p.Stack(tx, y, tw, h, p.Fit(title, parts.Ink{Role: look.BodyBold, Color: color, Lines: 1}, tw, 0),
+		p.Fit(g.shortest(p, look.Small, tw, 1), parts.Ink{Role: look.Small, Lines: 1}, tw, 0))
+}
+
+// shortest is what was read and when, with how its time was got where there is
+// room for that.
+func (g gaugeView) shortest(p *parts.Pen, role look.Role, w float32, lines int) string {
+	all := g.when()
+	if fitsOn(p, all, role, w, lines) {
+		return all
+	}
+	if g.Till == "" { // then the color says that it is low
+		return "Read " + g.At
+	}
+	return strings.TrimSuffix(all, ", "+g.By)
+}

@@ -1,0 +1,299 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"tarpside/board"
+	"tarpside/model"
+	"tarpside/model/rundown"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+// runningScreen is what runs down, every piece of it, and what is out long:
+// each figure with its formula, its source and its limits. A reading can be
+// typed; it moves nothing.
+type runningScreen struct {
+	sh     *Shell
+	tree   *tree
+	root   *fyne.Container
+	n      *now
+	chosen string // the item
+
+	pad   bool // a reading is typed
+	typed string
+	flow  bool // the flow is asked
+	wave  bool // why is it in order that it is out so long
+}
+
+func newRunning(sh *Shell, item string) *runningScreen {
+	r := &runningScreen{sh: sh, chosen: item}
+	r.tree = newTree(r.act)
+	r.root = box(func(size fyne.Size) { place(r.tree.box, 0, 0, size.Width, size.Height) }, r.tree.box)
+	return r
+}
+
+func (r *runningScreen) body() fyne.CanvasObject { return r.root }
+
+// runningRow is one piece of the screen: with a gauge, or out long, or both.
+type runningRow struct {
+	line   int
+	place  model.Place
+	figure *rundown.Figure
+	long   *rundown.Long
+}
+
+// running lists the pieces of the screen: what warns, what runs, what was not
+// read, what is out long.
+func (n *now) running() []runningRow {
+	figures := n.figures()
+	longs := n.longs(figures)
+	var out []runningRow
+	at := map[int]int{}
+	for k := range figures {
+		f := &figures[k]
+		if !f.Read && !f.Working {
+			continue
+		}
+		at[f.Line] = len(out)
+		out = append(out, runningRow{line: f.Line, place: f.Place, figure: f})
+	}
+	for k := range longs {
+		o := &longs[k]
+		if i, ok := at[o.Line]; ok {
+			out[i].long = o
+			continue
+		}
+		out = append(out, runningRow{line: o.Line, place: o.Place, long: o})
+	}
+	rank := func(x runningRow) int {
+		f := x.figure
+		switch {
+		case f != nil && f.Working && n.gaugeView(f).Low:
+			return 0
+		case f != nil && f.Working && !f.Read && (f.Stock() || f.Check == "oxygen"):
+			return 1
+		case x.long != nil:
+			return 2
+		case f.Working && f.Read:
+			return 3
+		case f.Read:
+			return 4
+		}
+		return 5
+	}
+	slices.SortStableFunc(out, func(a, b runningRow) int { return rank(a) - rank(b) })
+	return out
+}
+
+// show brings the screen up to date.
+func (r *runningScreen) show(n *now) head {
+	r.n = n
+	rows := n.running()
+	r.draw(rows)
+	return head{title: "Running down", sentence: "Touch a piece: how its time was got, from what, and what it leaves out", back: true}
+}
+
+// current is the row that is chosen, else the first.
+func (r *runningScreen) current(rows []runningRow) *runningRow {
+	for k := range rows {
+		if r.n.d.Items[rows[k].line].ID == r.chosen {
+			return &rows[k]
+		}
+	}
+	if len(rows) > 0 {
+		return &rows[0]
+	}
+	return nil
+}
+
+func (r *runningScreen) draw(rows []runningRow) {
+	n, c := r.n, r.current(rows)
+	if c == nil {
+		v := leadView{id: "empty", title: "Nothing with a gauge is out", under: "Breathing air is stock here, and no timer for anybody."}
+		r.tree.set(col(0, sized(node{id: "empty", view: v}, 120), node{}))
+		return
+	}
+	var kids []node
+	for k := range rows {
+		v := n.runningRow(&rows[k])
+		if v.ID == n.d.Items[c.line].ID {
+			v.State = "chosen"
+			if v.Tone != parts.Alarm {
+				v.Tone = parts.Live
+			}
+		}
+		kids = append(kids, sized(node{id: v.ID, view: v}, look.Floor))
+	}
+	left := node{id: "list running", view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids}
+	right := r.detail(c)
+	switch {
+	case r.pad && c.figure != nil:
+		right = r.padSide(c.figure)
+	case r.flow:
+		right = r.flowSide(c)
+	case r.wave:
+		right = r.waveSide(c)
+	}
+	r.tree.set(row(0, left, right))
+}
+
+// runningRow is a piece as a row.
+func (n *now) runningRow(x *runningRow) parts.RowView {
+	it := &n.d.Items[x.line]
+	v := parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short() + ", " + n.placeName(x.place), Tone: parts.Quiet, Go: "go"}
+	if f := x.figure; f != nil {
+		g := n.gaugeView(f)
+		v.Second = g.when()
+		v.Right = g.figure()
+		switch {
+		case f.Stock() && f.Read:
+			v.Right = g.reading() + ", stock"
+		case f.Timed && !f.Working:
+			v.Right = g.reading()
+		}
+		if g.Low {
+			v.Tone = parts.Alarm
+		}
+	}
+	if o := x.long; o != nil {
+		if x.figure == nil {
+			v.Second, v.Right = "Nothing logged since "+n.clock(o.Since), fmt.Sprintf("%d min", int(o.Minutes))
+		} else {
+			v.Second += ". Out long"
+		}
+	}
+	return v
+}
+
+// detail is how the figure of a piece was got, and what can be done.
+func (r *runningScreen) detail(c *runningRow) node {
+	n := r.n
+	it := &n.d.Items[c.line]
+	v := leadView{id: "piece", title: it.Short(), mark: n.mark(it.Rig), line: n.placeName(c.place)}
+	var words []string
+	say := func(what, text string) {
+		if text != "" {
+			words = append(words, parts.B(what+":")+" "+text)
+		}
+	}
+	if f := c.figure; f != nil {
+		g := n.gaugeView(f)
+		v.under, v.over = g.figure(), g.reading()
+		if f.Read {
+			v.over = g.reading() + ", read " + g.At
+		}
+		if g.Low {
+			v.tone, v.icon = parts.Alarm, "hourglass"
+		}
+		if f.Timed && f.Working {
+			v.under += ", till " + g.Till
+		}
+		if f.Read {
+			say("At the reading", f.Sum.Text)
+		} else {
+			words = append(words, "No reading. What is in it nobody knows. Read it now.")
+		}
+		say("Formula", f.Sum.Formula)
+		say("Source", f.Sum.Source)
+		say("Limits", f.Sum.Limits)
+		if f.Timed {
+			say("Now", map[bool]string{true: "taken to have run since it was read", false: "on the tarp: taken to stand still since it was read"}[f.Working])
+			say("Warns", fmt.Sprintf("at work, with %g min left or less. Settings, Limits", n.sumSettings().run.WarnAt(f.Check)))
+		}
+		if f.HasLimit {
+			say("Goes in as ready", fmt.Sprintf("from %g, its limit in the inventory", f.Limit))
+		}
+	}
+	if o := c.long; o != nil {
+		if c.figure == nil {
+			v.over, v.under = "Out long", fmt.Sprintf("nothing logged for %d min", int(o.Minutes))
+		}
+		say("Out long", fmt.Sprintf("%s: %g min without an entry. Settings, Limits. %s", o.Class.Name, o.Limit, capital(o.Class.Why)))
+	}
+	if s, ok := n.snoozed[it.ID]; ok && s.until > n.at.UnixMilli() {
+		say("Said to be in order", fmt.Sprintf("%s, till %s", s.why, n.clock(s.until)))
+	}
+	text := node{id: "how", view: listOf{panel: parts.PanelView{Title: "How it was got", Rule: true}}, kids: []node{
+		sized(node{id: "how-words", view: parts.LabelView{ID: "how", Role: look.Body, Text: strings.Join(words, "\n")}}, r.textHeight(words))}}
+	kids := []node{sized(node{id: "piece", view: v}, 150), text}
+	if reply, said := r.reply(); said {
+		kids = append(kids, sized(node{id: "reply", view: reply}, look.Floor))
+	}
+	return col(0, append(kids, r.keys(c))...)
+}
+
+// keys are what can be done with a piece.
+func (r *runningScreen) keys(c *runningRow) node {
+	var keys []node
+	if c.figure != nil {
+		keys = append(keys, keyNode(parts.KeyView{ID: "read", Title: "Type a reading", Second: "it moves nothing", Icon: "hourglass", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group, Off: r.n.pic.ReadOnly != ""}))
+	}
+	if c.long != nil {
+		keys = append(keys, keyNode(parts.KeyView{ID: "wave", Title: "It is in order", Second: "says why, for a while", Icon: "tick", Lay: parts.LayLeft, Role: look.Group}))
+	}
+	return row(96, keys...)
+}
+
+// textHeight is the room that lines of a list take, in design pixels.
+func (r *runningScreen) textHeight(lines []string) float32 {
+	w := (r.root.Size().Width-look.U(look.Gap))/2 - look.U(40)
+	if w < look.U(100) {
+		w = look.U(540)
+	}
+	l := parts.NewLines(parts.LabelView{Role: look.Body, Text: strings.Join(lines, "\n")})
+	return design(l.HeightFor(w)) + 16
+}
+
+// act does what was touched.
+func (r *runningScreen) act(id string) {
+	c := r.current(r.n.running())
+	kind, rest, _ := strings.Cut(id, ":")
+	switch {
+	case id == "seen":
+		r.sh.said = nil
+	case kind == parts.KindPiece:
+		r.chosen, r.pad, r.flow, r.wave, r.typed = rest, false, false, false, ""
+		r.sh.said = nil
+	case c == nil:
+	case id == "read":
+		r.chosen, r.pad, r.typed = r.n.d.Items[c.line].ID, true, ""
+	case id == "later" || id == "back":
+		r.pad, r.flow, r.wave, r.typed = false, false, false, ""
+	case id == "wave":
+		r.chosen, r.wave = r.n.d.Items[c.line].ID, true
+	case strings.HasPrefix(id, "flow-"):
+		r.log(c, "flow="+strings.TrimPrefix(id, "flow-"))
+	case id == "no-flow":
+		r.log(c, "")
+	case strings.HasPrefix(id, "why-"):
+		r.snooze(c, strings.TrimPrefix(id, "why-"))
+	case kind == parts.KindDigit:
+		r.digit(c, rest)
+	}
+	r.sh.refresh()
+}
+
+// log logs the reading. Nothing is moved by it.
+func (r *runningScreen) log(c *runningRow, more string) {
+	it := &r.n.d.Items[c.line]
+	reading := c.figure.Check + "=" + r.typed
+	if more != "" {
+		reading += ";" + more
+	}
+	r.pad, r.flow, r.typed = false, false, ""
+	r.sh.log(board.Tap{Acts: []model.Act{{Verb: model.CheckIt, Item: it.ID, Quantity: 1, Reading: reading}}})
+}
+
+// reply is the answer to a reading that was not taken as it is.
+func (r *runningScreen) reply() (parts.StripView, bool) {
+	s := r.sh.said
+	if s == nil || s.trouble == nil && (len(s.entries) == 0 || s.entries[0].Verb != model.CheckIt || s.entries[0].Reply.Word == model.OK) {
+		return parts.StripView{}, false
+	}
+	return r.n.answer(s)
+}

@@ -1,0 +1,189 @@
+package ui
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"tarpside/model"
+	"tarpside/model/look"
+	"tarpside/model/rundown"
+	"tarpside/ui/parts"
+)
+
+// sumSettings are the department's figures for the sums. All tablets of the
+// file share them.
+type sumSettings struct {
+	run  rundown.Limits
+	look look.Chances
+}
+
+// sumSettings are read once and kept until one is changed.
+func (sh *Shell) sumSettings() *sumSettings {
+	if sh.sums == nil {
+		s := &sumSettings{run: rundown.Usual(), look: look.Usual()}
+		for _, x := range s.figures(sh.now()) {
+			text, err := sh.opts.Board.Setting(x.key)
+			if err != nil || text == "" {
+				continue
+			}
+			if f, err := strconv.Atoi(text); err == nil && f >= 0 && f <= x.most {
+				x.set(f)
+			}
+		}
+		sh.sums = s
+	}
+	return sh.sums
+}
+
+// sumFigure is one figure of the settings of the sums.
+type sumFigure struct {
+	key, group string
+	title      string
+	unit       string
+	is         int
+	most       int
+	source     string
+	set        func(k int)
+}
+
+// The groups of figures, as rows of Limits.
+const (
+	groupWarn   = "warn"
+	groupLong   = "long"
+	groupFull   = "full"
+	groupChance = "chance"
+)
+
+// figures lists every figure that a department may set.
+func (s *sumSettings) figures(n *now) []sumFigure {
+	var out []sumFigure
+	add := func(group, id, title, unit string, is float64, most int, source string, set func(f float64)) {
+		out = append(out, sumFigure{group + "-" + id, group, title, unit, int(is + 0.5), most, source, func(k int) { set(float64(k)) }})
+	}
+	for _, c := range rundown.Checks() {
+		add(groupWarn, c.ID, c.Name, "min left", s.run.Warn[c.ID], 240, "common practice, from memory", func(f float64) { s.run.Warn[c.ID] = f })
+	}
+	add(groupWarn, "keep", "Oxygen kept back", "psi", s.run.Keep, 1000, "the safe residual of EMT texts, 200 psi", func(f float64) { s.run.Keep = f })
+	cold := 0.0
+	if s.run.Cold {
+		cold = 1
+	}
+	add(groupWarn, "cold", "Below freezing: 1 is yes", "", cold, 1, "20 to 40% off a battery: makers' guidance on cold", func(f float64) { s.run.Cold = f == 1 })
+	for _, c := range rundown.Classes() {
+		add(groupLong, c.ID, c.Name, "min", s.run.Outs[c.ID], 600, c.Why+"; from memory", func(f float64) { s.run.Outs[c.ID] = f })
+	}
+	for _, f := range runFamilies(n) {
+		is, source := s.run.Fulls[f.family], "as the department knows it"
+		if t, ok := s.run.Full(f.item); ok && is == 0 {
+			is, source = (t.Low+t.High)/2, fmt.Sprintf("%g to %g min, typical, from memory", t.Low, t.High)
+		} else if is == 0 {
+			source = "not said: one reading gives no time"
+		}
+		add(groupFull, f.family, f.name, "min", is, 2880, source, func(k float64) { s.run.Fulls[f.family] = k })
+	}
+	c := &s.look
+	for _, x := range []struct {
+		id, title string
+		at        *float64
+	}{{"last", "Where it was last", &c.LastPlace}, {"tarp", "The tarp, and under it", &c.Tarp}, {"holder", "Who had it last", &c.Holder},
+		{"slots", "Other slots of its rig", &c.WrongSlot}, {"others", "Other rigs and agencies", &c.Others},
+		{"sibling", "Agencies, once a piece of the set went there", &c.Sibling}, {"dim", "Off what is seen of small or dark, or at night", &c.Dim}} {
+		add(groupChance, x.id, x.title, "in 100", *x.at*100, 100, "from memory; your own record is better", func(f float64) { *x.at = f / 100 })
+	}
+	return out
+}
+
+// runFamily is a family of pieces with a charge or a tank.
+type runFamily struct {
+	family, name string
+	item         *model.Item
+}
+
+func runFamilies(n *now) []runFamily {
+	lines := map[string][]int{}
+	var order []string
+	for i := range n.d.Items {
+		it := &n.d.Items[i]
+		for _, a := range it.Checks {
+			if it.Family != "" && (a.Check == "battery" || a.Check == "bars" || a.Check == "fuel") {
+				if len(lines[it.Family]) == 0 {
+					order = append(order, it.Family)
+				}
+				lines[it.Family] = append(lines[it.Family], i)
+				break
+			}
+		}
+	}
+	var out []runFamily
+	for _, f := range order {
+		i := lines[f][0]
+		out = append(out, runFamily{f, strings.TrimRight(n.d.Items[i].Short(), " 0123456789"), &n.d.Items[i]})
+	}
+	return out
+}
+
+// groupRow is a row of Limits that opens a group of figures.
+func (sh *Shell) groupRow(group, title, second string) rowDo {
+	return rowDo{parts.RowView{ID: "limit-" + group, Title: title, Second: second, Tone: parts.Quiet, Go: "go"},
+		func() { sh.open(newSumFigures(sh, group, title)) }}
+}
+
+// sumRow is the row of the sums on the page of limits.
+func (sh *Shell) sumRow() rowDo {
+	return rowDo{parts.RowView{ID: "limit-sums", Title: "Figures of the sums", Second: "when it warns, what is out long, where to look", Tone: parts.Quiet, Go: "go"},
+		func() {
+			sh.open(newRowList("Figures of the sums", "Touch what they are for", func(*now) []rowDo { return sh.sumRows() }, nil))
+		}}
+}
+
+func (sh *Shell) sumRows() []rowDo {
+	return []rowDo{
+		sh.groupRow(groupWarn, "Minutes left", "at how many a line warns on Glance"),
+		sh.groupRow(groupLong, "Out long", "after how many minutes with nothing logged"),
+		sh.groupRow(groupFull, "Time of a full one", "battery or tank, for one reading"),
+		sh.groupRow(groupChance, "Where to look", "starting chances of Look for it"),
+	}
+}
+
+// newSumFigures lists the figures of a group with their source; a touch
+// changes one.
+func newSumFigures(sh *Shell, group, title string) screen {
+	rows := func(n *now) []rowDo {
+		var out []rowDo
+		for _, f := range sh.sumSettings().figures(n) {
+			if f.group != group {
+				continue
+			}
+			right := fmt.Sprintf("%d %s", f.is, f.unit)
+			if f.is == 0 {
+				right = map[string]string{groupLong: "never", groupFull: "not said"}[group]
+				if right == "" {
+					right = fmt.Sprintf("0 %s", f.unit)
+				}
+			}
+			out = append(out, rowDo{parts.RowView{ID: f.key, Title: f.title, Second: f.source, Right: right, Tone: parts.Quiet, Dim: true},
+				func() { sh.asOfficer("Limits", func() { sh.open(newSumPad(sh, f)) }) }})
+		}
+		return out
+	}
+	return newRowList(title, "Touch one to change it. All tablets of this file share it", rows, nil)
+}
+
+// newSumPad types one figure.
+func newSumPad(sh *Shell, f sumFigure) screen {
+	words := fmt.Sprintf("Now %d %s. From 0 to %d.\nSource: %s.", f.is, f.unit, f.most, f.source)
+	var p *numberPad
+	p = newNumberPad(sh, f.title, words, false, func(k int) {
+		if k > f.most {
+			p.typed = ""
+			p.words.SetText(parts.B(fmt.Sprintf("%d is too much.", k)) + "\n" + words)
+			sh.refresh()
+			return
+		}
+		sh.keep(f.key, strconv.Itoa(k))
+		sh.sums = nil
+		sh.back()
+	})
+	return p
+}
