@@ -95,7 +95,7 @@ func (m *moreScreen) show(n *now) head {
 		{ID: "day", Title: day, Second: words.L("for sun, or for the dark"), Icon: light},
 		{ID: "who", Title: words.L("Who has this tablet"), Second: n.whoWord(n.by), Icon: "one"},
 		{ID: ScreenTrail, Title: words.L("Trail load"), Second: words.L("a litter party, off the road"), Icon: "trail"},
-		{ID: "papers", Title: words.L("Paper and stick"), Second: words.L("print, enter, exchange"), Icon: "paper"},
+		{ID: "papers", Title: words.L("Paper and stick"), Second: parts.Or(words.L("print, enter, exchange"), words.L("print")), Icon: "paper"},
 	} {
 		v.Lay = parts.LayLeft
 		m.keys[i].Set(v)
