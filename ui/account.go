@@ -125,7 +125,7 @@ func newEntries(_ *Shell, item string) *entryList {
 	l.list = parts.NewColumn(look.Gap)
 	l.rows = parts.NewScroller(l.list)
 	l.none = parts.NewLines(parts.LabelView{ID: "none", Role: look.Lead, Text: words.L("No entry of this scene is about it.")})
-	l.root = box(func(size fyne.Size) { place(l.rows, 0, 0, min(size.Width, look.U(980)), size.Height) }, l.rows)
+	l.root = box(func(size fyne.Size) { flush(l.rows, 0, 0, size.Width, size.Height) }, l.rows)
 	return l
 }
 

@@ -1,6 +1,11 @@
 package ui
 
-import "fyne.io/fyne/v2"
+import (
+	"fyne.io/fyne/v2"
+
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
 
 // layoutFunc lays out a box for its size.
 type layoutFunc func(size fyne.Size)
@@ -22,4 +27,12 @@ func relay(c *fyne.Container) {
 		c.Layout.Layout(c.Objects, size)
 	}
 	c.Refresh()
+}
+
+// flush places what scrolls so that its content, not its bleed, has the room:
+// rows then line up with the keys and panels around them. It ends where its
+// room ends: what is cut there stays 8 px from what is below.
+func flush(o fyne.CanvasObject, x, y, w, h float32) {
+	b := look.U(parts.Bleed)
+	place(o, x-b, y-b, w+2*b, h+b)
 }

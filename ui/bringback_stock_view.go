@@ -53,7 +53,7 @@ func orderWords(r restock.Row) string {
 }
 
 // stockView is one row of the restock: the figures, and what is taken now.
-func (b *bringbackScreen) stockView() node {
+func (b *bringbackScreen) stockView(none bool) node {
 	n := b.n
 	if reply, said := b.reply(); said {
 		return col(0, sized(node{id: "reply", view: reply}, 130), node{})
@@ -61,12 +61,15 @@ func (b *bringbackScreen) stockView() node {
 	r, line, ok := b.refill()
 	if !ok {
 		v := leadView{id: "hint", title: words.L("Touch a line"), under: words.L("It says what the store has, and what to order.")}
-		return col(0, sized(node{id: "hint", view: v}, 120), node{})
+		if none {
+			v.title, v.under = words.L("Nothing to replace"), words.L("What is used or lost shows here, with what the store can give and what to order.")
+		}
+		return node{id: "hint", view: v}
 	}
 	v := leadView{id: "piece", over: words.L("To replace"), title: r.Name, line: n.whoseWords(r)}
 	var kids []node
 	for i, f := range n.stockFacts(r) {
-		kids = append(kids, sized(node{id: fmt.Sprint("stock-fact-", i), view: parts.RowView{ID: "fact", Title: f[0], Right: parts.B(f[1]), Off: true}}, 40))
+		kids = append(kids, sized(node{id: fmt.Sprint("stock-fact-", i), view: parts.RowView{ID: "fact", Title: f[0], Right: parts.B(f[1]), Off: true}}, 36))
 	}
 	lines := n.refills(r)
 	for _, i := range lines {
@@ -99,7 +102,7 @@ func (b *bringbackScreen) stockView() node {
 		take.Second = words.F("for %s", n.rigName(n.d.Items[line].Rig))
 	}
 	return col(0, sized(node{id: "piece", view: v}, 130),
-		node{id: "asks " + b.chosen, view: listOf{panel: parts.PanelView{Snug: true}, gap: 6}, kids: kids}, sized(keyNode(take), 96))
+		node{id: "asks " + b.chosen, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids}, sized(keyNode(take), 96))
 }
 
 // stockFacts are the figures of a row, in the order in which they follow from

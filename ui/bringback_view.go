@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tarpside/model"
@@ -32,9 +33,9 @@ func (b *bringbackScreen) draw() {
 	case b.pad == padMany:
 		body = append(body, b.manyView())
 	case b.tab == tabRestock:
-		body = append(body, row(0, b.stockList(stock), b.stockView()))
+		body = append(body, row(0, b.stockList(stock), b.stockView(len(stock) == 0)))
 	default:
-		body = append(body, row(0, b.choreList(chores), b.choreView(c, ok)))
+		body = append(body, row(0, b.choreList(chores), b.choreView(c, ok, !slices.ContainsFunc(chores, func(c chore) bool { return c.tab == b.tab }))))
 	}
 	b.tree.set(col(0, body...))
 }
@@ -92,13 +93,17 @@ var emptyWords = map[string]string{
 }
 
 // choreView is what is to be done with the piece that was chosen.
-func (b *bringbackScreen) choreView(c chore, ok bool) node {
+func (b *bringbackScreen) choreView(c chore, ok, none bool) node {
 	n := b.n
 	if reply, said := b.reply(); said {
 		return col(0, sized(node{id: "reply", view: reply}, 130), node{})
 	}
 	if !ok {
-		return col(0, sized(node{id: "hint", view: leadView{id: "hint", title: words.L("Touch a line"), under: words.L("Then answer what is asked, and it is done.")}}, 120), node{})
+		v := leadView{id: "hint", title: words.L("Touch a line"), under: words.L("Then answer what is asked, and it is done.")}
+		if none {
+			v.title, v.under = words.L("Nothing to do here"), words.L("What still has to be done with a piece stands here, question by question.")
+		}
+		return node{id: "hint", view: v}
 	}
 	it := &n.d.Items[c.line]
 	v := leadView{id: "piece", over: c.group, title: it.Short(), mark: n.mark(it.Rig), line: c.words}

@@ -105,7 +105,7 @@ func (c *mending) layout(size fyne.Size) {
 		place(c.pad, w+2*gap, wordsH+look.U(look.Floor)+gap, padW, padH)
 	}
 	place(c.words, gap, 0, size.Width-2*gap, wordsH-gap)
-	place(c.grid, 0, wordsH, w, size.Height-wordsH)
+	flush(c.grid, 0, wordsH, w, size.Height-wordsH)
 }
 
 // where is where the pieces of the entry are now: where it put them, or where

@@ -14,6 +14,7 @@ import (
 type head struct {
 	title    string
 	sentence string
+	stale    bool                // the sentence says that the data is old: a state, with a clock
 	mark     parts.MarkView      // before the title, if it has a shape or letters
 	middle   []fyne.CanvasObject // rig tabs or at most two keys, right-aligned
 	widths   []float32           // of the middle, in design pixels
@@ -87,14 +88,14 @@ func (f *frame) layout(size fyne.Size) {
 		railW = look.U(look.Floor)
 	}
 	bodyH := size.Height - footH
-	step := bodyH / float32(len(f.rail))
+	step := (bodyH + look.U(look.Gap)) / float32(len(f.rail))
 	for i, k := range f.rail {
-		place(k, 0, float32(i)*step, railW, step)
+		place(k, 0, float32(i)*step, railW, step-look.U(look.Gap))
 	}
 	place(f.foot, 0, bodyH, size.Width, footH)
 	place(f.banner, railW, 0, size.Width-railW, headH)
 	if f.header.back {
-		place(f.backK, railW, 0, look.U(120), headH)
+		place(f.backK, railW+look.U(look.Gap), 0, look.U(112), headH)
 	}
 	x := size.Width - look.U(clockRoom)
 	for i := len(f.header.middle) - 1; i >= 0; i-- {
@@ -151,7 +152,7 @@ func (f *frame) show(n *now, sc screen, h head) {
 // sameWords tells whether a header reads as before: a minute that has gone by
 // is drawn, and nothing else on the screen with it.
 func sameWords(a, b head) bool {
-	return a.title == b.title && a.sentence == b.sentence && a.mark == b.mark && a.big == b.big && a.bigWords == b.bigWords && a.bigLine == b.bigLine
+	return a.title == b.title && a.sentence == b.sentence && a.stale == b.stale && a.mark == b.mark && a.big == b.big && a.bigWords == b.bigWords && a.bigLine == b.bigLine
 }
 
 // sameRoom tells whether what can be touched in a header is as before.
@@ -167,8 +168,8 @@ func sameRoom(a, b head) bool {
 	return true
 }
 
-// note is the line under the clock: practice, read-only, or a clock that is
-// behind the last entry. Nothing else deserves the place.
+// note is the line under the clock: practice, read-only, a clock that is
+// behind the last entry, or data that is old. Nothing else deserves the place.
 func (f *frame) note(n *now) string {
 	switch {
 	case n.opts.Practice:
@@ -177,6 +178,10 @@ func (f *frame) note(n *now) string {
 		return words.L("Read only")
 	case n.pic.Behind > 0:
 		return words.L("Clock is behind")
+	case n.stale() && n.ageMinutes() < 120:
+		return words.F("Data %d min old", n.ageMinutes())
+	case n.stale():
+		return words.F("Data %d h old", n.ageMinutes()/60)
 	}
 	return words.L("This tablet")
 }
@@ -206,9 +211,16 @@ func (f *frame) paint(p *parts.Pen, size fyne.Size) {
 		right = bx - look.U(8)
 	}
 	p.Write(h.title, parts.Ink{Role: look.Screen, Lines: 1}, x, look.U(8), right-x, 0)
-	line := p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, right-x, 0)
-	if p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: look.Dim, Lines: 2}, right-x, look.U(42)).H > line.H {
-		line = p.Fit(h.sentence, parts.Ink{Role: look.Small, Color: look.Dim, Lines: 2}, right-x, look.U(42))
+	ink := look.Dim
+	if h.stale {
+		ink = look.Text
+		side := look.U(24)
+		p.Icon("clock", look.Text, x, look.U(50), side)
+		x += side + look.U(8)
+	}
+	line := p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: ink, Lines: 1}, right-x, 0)
+	if p.Fit(h.sentence, parts.Ink{Role: look.Body, Color: ink, Lines: 2}, right-x, look.U(42)).H > line.H {
+		line = p.Fit(h.sentence, parts.Ink{Role: look.Small, Color: ink, Lines: 2}, right-x, look.U(42))
 	}
 	p.Put(line, x, look.U(48)-(line.H-look.U(24))/3, right-x)
 	cx := size.Width - look.U(clockRoom) + look.U(8)

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -41,20 +40,20 @@ func (g gaugeView) figure() string {
 	case !g.Timed || g.Till == "":
 		return g.reading()
 	case g.Left == 0:
-		return "no minute left"
+		return words.L("no minute left")
 	}
-	return fmt.Sprintf("%d min left", g.Left)
+	return words.F("%d min left", g.Left)
 }
 
 // when says what was read and how old it is, and that it is low.
 func (g gaugeView) when() string {
 	switch {
 	case g.Figure == "":
-		return "There since " + g.At
+		return words.F("There since %s", g.At)
 	case g.Timed && g.Till != "":
-		return capital(g.reading()) + " at " + g.At + ", " + g.By
+		return words.F("%s at %s, %s", capital(g.reading()), g.At, g.By)
 	case g.Under != "":
-		return capital(g.Under) + ". Read " + g.At
+		return words.F("%s. Read %s", capital(g.Under), g.At)
 	}
 	return words.F("Read %s", g.At)
 }
@@ -101,18 +100,18 @@ func (n *now) gaugeView(f *rundown.Figure) gaugeView {
 	at := f.Since
 	if f.Read {
 		at = f.At
-		v.Figure, v.Unit, _ = strings.Cut(gaugeWord(f.Answer), " ")
+		v.Figure, v.Unit = f.Answer.Word, gaugeUnit(f.Answer.Check)
 		v.Low = f.Warn || f.Under && !(f.Timed && f.Working)
 		v.Timed, v.Left = f.Timed, int(f.Left)
 	}
 	v.At = n.ago(at)
 	if f.Under {
-		v.Under = fmt.Sprintf("under %g", f.Limit)
+		v.Under = words.F("under %g", f.Limit)
 	}
 	if f.Timed {
-		v.By = "by table"
+		v.By = words.L("by table")
 		if f.Measured {
-			v.By = fmt.Sprintf("by %d readings", f.Readings)
+			v.By = words.F("by %d readings", f.Readings)
 		}
 		if f.Working {
 			v.Till = n.clock(f.Until)
@@ -123,7 +122,7 @@ func (n *now) gaugeView(f *rundown.Figure) gaugeView {
 
 // ago is a time and how long ago it was.
 func (n *now) ago(at int64) string {
-	return fmt.Sprintf("%s, %d min ago", n.clock(at), max(0, (n.at.UnixMilli()-at)/60000))
+	return words.F("%s, %d min ago", n.clock(at), max(0, (n.at.UnixMilli()-at)/60000))
 }
 
 func (n *now) sinceWords(at int64) string {
@@ -186,9 +185,9 @@ func (n *now) alerts(figures []rundown.Figure) []alertView {
 		switch g := n.gaugeView(f); {
 		case !f.Working || !g.Low:
 		case g.Timed:
-			add("hourglass", true, fmt.Sprintf("%s at %s: %s. %s at %s", g.Name, g.Place, g.figure(), g.reading(), g.At))
+			add("hourglass", true, words.F("%s at %s: %s. %s at %s", g.Name, g.Place, g.figure(), g.reading(), g.At))
 		default:
-			add("hourglass", true, fmt.Sprintf("%s at %s: %s, read %s", g.Name, g.Place, g.reading(), g.At))
+			add("hourglass", true, words.F("%s at %s: %s, read %s", g.Name, g.Place, g.reading(), g.At))
 		}
 	}
 	for _, rig := range n.scene.Left {

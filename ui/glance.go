@@ -81,7 +81,7 @@ func (g *glanceScreen) show(n *now) head {
 		g.fill(n)
 		relay(g.root)
 	}
-	return head{title: words.L("Glance"), sentence: v.Sentence, middle: []fyne.CanvasObject{g.aloud, g.away}, widths: []float32{152, 152}, gap: 8}
+	return head{title: words.L("Glance"), sentence: v.Sentence, stale: n.stale(), middle: []fyne.CanvasObject{g.aloud, g.away}, widths: []float32{152, 152}, gap: 8}
 }
 
 // fill gives every part what it shows. The bands are filled by the layout,
@@ -192,7 +192,7 @@ func (g *glanceScreen) layBands(w, h float32) {
 		foot = strings.TrimSuffix(words.F("Also %s, %s.", b.Name, words.N("%d line", "%d lines", b.Lines))+" "+foot, " ")
 		g.bands[slices.IndexFunc(bands, func(x bandView) bool { return x.Place == b.Place })].obj.Hide()
 	}
-	switch text := fyne.MeasureText(foot, look.Body.Base(), look.Body.Style()).Width; {
+	switch text := look.Measure(foot, look.Body.Base(), look.Body.Style()).Width; {
 	case foot == "":
 		footH = 0
 	case text > w-look.U(16):

@@ -42,7 +42,7 @@ func flow(b bandView, w float32, rows int) bandDrawn {
 	d := bandDrawn{Band: b, Cols: max(1, int(w/look.U(bandCell)))}
 	cell := w / float32(d.Cols)
 	span := func(i int) int {
-		text := fyne.MeasureText(b.Names[i].Name, look.SmallBold.Base()+1, look.SmallBold.Style()).Width
+		text := look.Measure(b.Names[i].Name, look.SmallBold.Base()+1, look.SmallBold.Style()).Width
 		if text > cell-look.U(36) && d.Cols > 1 {
 			return 2
 		}

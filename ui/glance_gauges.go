@@ -9,6 +9,7 @@ import (
 
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // gaugesDrawn is the panel of what runs down.
@@ -56,10 +57,10 @@ func gaugeWords(read []gaugeView, unread string) string {
 		out = append(out, fmt.Sprintf("%s, %s: %s. %s", g.Name, g.Place, g.figure(), g.when()))
 	}
 	if unread != "" {
-		out = append(out, "Not read: "+unread)
+		out = append(out, words.F("Not read: %s", unread))
 	}
 	if len(out) == 0 {
-		return "No gauge is out"
+		return words.L("No gauge is out")
 	}
 	return strings.Join(out, ". ")
 }
@@ -68,15 +69,15 @@ func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
 	x := look.U(14)
 	w := size.Width - x
 	p.Fill(0, 0, look.U(1), size.Height-look.U(8), look.Line)
-	head := p.Write("Running down", parts.Ink{Role: look.TileName, Lines: 1}, x, look.U(4), w, 0)
+	head := p.Write(words.L("Running down"), parts.Ink{Role: look.TileName, Lines: 1}, x, look.U(4), w, 0)
 	p.Icon("go", look.Dim, size.Width-look.U(30), look.U(4), look.U(26))
-	if room := w - head.W - look.U(44); fitsOn(p, "how it was got", look.Body, room, 1) {
-		p.Write("how it was got", parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, x+head.W+look.U(10), look.U(6), room, 0)
+	if room := w - head.W - look.U(44); fitsOn(p, words.L("how it was got"), look.Body, room, 1) {
+		p.Write(words.L("how it was got"), parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, x+head.W+look.U(10), look.U(6), room, 0)
 	}
 	y := look.U(36)
 	room := size.Height - look.U(8)
 	if len(v.Read) == 0 && v.Unread == "" {
-		p.Write("Nothing with a gauge is out.", parts.Ink{Role: look.Body}, x, y, w, 0)
+		p.Write(words.L("Nothing with a gauge is out."), parts.Ink{Role: look.Body}, x, y, w, 0)
 		return
 	}
 	room -= look.U(28) // for what was not read
@@ -105,7 +106,7 @@ func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
 func paintUnread(v *gaugesDrawn, hidden int, p *parts.Pen, x, y, w, h float32) {
 	first := ""
 	if hidden > 0 {
-		first = parts.B(plural(hidden, "more reading")) + ". "
+		first = parts.B(words.N("%d more reading", "%d more readings", hidden)) + ". "
 	}
 	var all []string
 	if v.Unread != "" {
@@ -121,13 +122,13 @@ func paintUnread(v *gaugesDrawn, hidden int, p *parts.Pen, x, y, w, h float32) {
 		case len(all) == 0:
 			return first
 		case k == 0 && first != "":
-			return first + parts.B(fmt.Sprintf("%d not read", len(all)))
+			return parts.Or(first, "") + parts.B(words.F("%d not read", len(all)))
 		case k == 0:
-			return parts.B(plural(len(all), "gauge") + " not read")
+			return parts.B(words.N("%d gauge not read", "%d gauges not read", len(all)))
 		case k < len(all):
-			return first + parts.B("Not read: ") + strings.Join(all[:k], ", ") + fmt.Sprintf(", %d more", len(all)-k)
+			return first + words.F("%s %s, %d more", parts.B(words.L("Not read:")), strings.Join(all[:k], ", "), len(all)-k)
 		}
-		return first + parts.B("Not read: ") + strings.Join(all, ", ")
+		return first + parts.B(words.L("Not read:")) + " " + strings.Join(all, ", ")
 	})
 	p.Write(text, parts.Ink{Role: look.Body}, x, y, w, max(h, look.U(23)))
 }
@@ -138,7 +139,7 @@ func paintWorst(g gaugeView, p *parts.Pen, x, y, w, h float32) {
 	in := look.U(12)
 	big, small := g.Figure, g.Unit
 	if g.Timed && g.Till != "" {
-		big, small = fmt.Sprint(g.Left), "min"
+		big, small = fmt.Sprint(g.Left), words.L("min")
 	}
 	fig := p.Middle(big, parts.Ink{Role: look.Hand, Color: look.Alarm, Lines: 1}, x+in, y, w*0.4, h)
 	unit := p.Fit(small, parts.Ink{Role: look.Body, Lines: 1}, w*0.2, 0)
@@ -159,7 +160,7 @@ func paintGauge(g gaugeView, p *parts.Pen, x, y, w, h float32) {
 	tw := w - look.U(38)
 	title := g.Name + ", " + g.Place + ": " + low(g.figure())
 	if !fitsOn(p, title, look.BodyBold, tw, 1) {
-		title = g.Name + ": " + low(g.figure())
+		title = parts.Or(g.Name+": "+low(g.figure()), g.Name)
 	}
 	p.Stack(tx, y, tw, h, p.Fit(title, parts.Ink{Role: look.BodyBold, Color: color, Lines: 1}, tw, 0),
 		p.Fit(g.shortest(p, look.Small, tw, 1), parts.Ink{Role: look.Small, Lines: 1}, tw, 0))
@@ -173,7 +174,7 @@ func (g gaugeView) shortest(p *parts.Pen, role look.Role, w float32, lines int) 
 		return all
 	}
 	if g.Till == "" { // then the color says that it is low
-		return "Read " + g.At
+		return words.F("Read %s", g.At)
 	}
 	return strings.TrimSuffix(all, ", "+g.By)
 }

@@ -71,6 +71,11 @@ func (n *now) lastEntry() int64 {
 // staleAfter is how old the data may be before the page says so, in minutes.
 const staleAfter = 5
 
+// stale tells whether a scene is on and nothing was logged for a while.
+func (n *now) stale() bool {
+	return n.scene.ID != "" && !n.scene.Closed && n.ageMinutes() > staleAfter
+}
+
 func (n *now) ageMinutes() int {
 	if last := n.lastEntry(); last > 0 {
 		return int((n.at.UnixMilli() - last) / 60000)
@@ -170,11 +175,14 @@ func (n *now) bandNames(rows []model.PlaceRow) []bandName {
 	return out
 }
 
+// mostSeries is how many numbers stand in one name.
+const mostSeries = 4
+
 // sameSeries joins "Medium strut 2" to "Medium strut 1", where both are alike
 // but for the number.
 func sameSeries(a *bandName, b bandName) bool {
 	stem, num := splitNumber(b.Name)
-	if num == "" || a.Mark != b.Mark || a.Key != b.Key {
+	if num == "" || a.Lines >= mostSeries || a.Mark != b.Mark || a.Key != b.Key {
 		return false
 	}
 	if a.Lines == 1 {

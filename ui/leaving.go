@@ -206,7 +206,7 @@ func (l *leavingScreen) objects(n *now, v *leavingView) []fyne.CanvasObject {
 }
 
 func (l *leavingScreen) head(n *now, v *leavingView) head {
-	h := head{title: words.F("%s leaving", v.Name), mark: n.mark(n.rig), gap: 4}
+	h := head{title: words.F("%s leaving", v.Name), mark: n.mark(n.rig), gap: look.Gap}
 	switch {
 	case v.Left:
 		h.title = words.F("%s has left", v.Name)
@@ -223,14 +223,18 @@ func (l *leavingScreen) head(n *now, v *leavingView) head {
 	if n.root != nil && n.root.Size().Width > 0 {
 		wide = design(n.root.Size().Width)
 	}
-	room := wide - look.Rail - clockRoom - 400
+	title := float32(400)
+	if wide < 1100 {
+		title = 300 // a smaller title: every rig here has its tab
+	}
+	room := wide - look.Rail - clockRoom - title
 	const aloudW = 112
-	rigs = rigs[:min(len(rigs), max(2, int((room-aloudW)/92)))]
-	tab := min((room-aloudW)/float32(len(rigs)), 140)
+	rigs = rigs[:min(len(rigs), max(2, int((room-aloudW)/(look.Floor+look.Gap))))]
+	tab := min((room-aloudW)/float32(len(rigs))-look.Gap, 140)
 	for _, r := range rigs {
 		open := len(n.s.Leaving(r))
 		t := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: r == n.rig, Count: parts.Or(words.F("%s open", parts.B(fmt.Sprint(open))), parts.B(fmt.Sprint(open)))}
-		if tab < 130 {
+		if tab < 130 || open > 99 {
 			t.Count = fmt.Sprint(open)
 		}
 		if l.tabs[r] == nil {

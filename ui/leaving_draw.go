@@ -91,14 +91,14 @@ const (
 
 // openWraps tells whether an open line needs two lines of a column.
 func openWraps(text string, w float32) bool {
-	return fyne.MeasureText(text, look.Body.Base()+1, look.Body.Style()).Width > w-look.U(openIndent)
+	return look.Measure(text, look.Body.Base()+1, look.Body.Style()).Width > w-look.U(openIndent)
 }
 
 // openNoteUnder tells whether the note of a group, often a phone number, has
 // no room beside the title and stands under it.
 func openNoteUnder(g openGroup, w float32) bool {
-	title := fyne.MeasureText(g.Title, look.TileName.Base(), look.TileName.Style()).Width
-	note := fyne.MeasureText(parts.Plain(g.Note), look.Small.Base()+1, look.Small.Style()).Width
+	title := look.Measure(g.Title, look.TileName.Base(), look.TileName.Style()).Width
+	note := look.Measure(parts.Plain(g.Note), look.Small.Base()+1, look.Small.Style()).Width
 	return g.Note != "" && title+note+look.U(openIndent+12) > w
 }
 
@@ -317,7 +317,7 @@ func (l *leavingScreen) layout(size fyne.Size) {
 	l.layoutRight(left+gap, top, right, h, has(l.must))
 	if has(l.swap.obj) {
 		sh := look.U(56)
-		if left < fyne.MeasureText(l.swap.view, look.SmallBold.Base()+2, look.SmallBold.Style()).Width/1.8 {
+		if left < look.Measure(l.swap.view, look.SmallBold.Base()+2, look.SmallBold.Style()).Width/1.8 {
 			sh = look.U(80)
 		}
 		h -= sh + gap

@@ -153,7 +153,7 @@ func (n *now) lookLines(rig string, want func(*model.Item) bool) (says string, w
 	case lent > 0:
 		return words.F("%d on loan", lent), false
 	case home+riding == 0:
-		return words.L("none listed"), false
+		return parts.Or(words.L("none listed"), words.L("none")), false
 	case total == 1:
 		return words.L("aboard"), false
 	}

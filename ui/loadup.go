@@ -173,5 +173,5 @@ func (n *now) thenWords(st *luState) string {
 		}
 		return ""
 	}
-	return parts.B(words.L("Then")) + " " + fewOf(out, 2)
+	return parts.B(words.L("Then")) + " " + parts.Or(fewOf(out, 2), fewOf(out, 1))
 }

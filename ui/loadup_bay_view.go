@@ -105,7 +105,7 @@ func (n *now) bayView(st *luState, cols int) node {
 		b.hand = p.item.ID
 		b.shutBy = n.closedBy(p.line)
 	}
-	v := listOf{panel: parts.PanelView{ID: "bay", Title: parts.Or(words.F("%s as it stands open", upper(st.at.Compartment)), upper(st.at.Compartment)), Right: b.note()}, gap: 6}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: parts.Or(words.F("%s as it stands open", upper(st.at.Compartment)), upper(st.at.Compartment)), Right: b.note()}, gap: shelfGap}
 	var rows []node
 	for len(above) > 0 {
 		k := len(above[0].lines)
@@ -122,7 +122,7 @@ func (n *now) bayView(st *luState, cols int) node {
 		rows = append(rows, b.row(group, cols))
 	}
 	if len(band) > 0 {
-		v.panel.Title = words.F("%s, cut from door to door", st.at.Compartment)
+		v.panel.Title = parts.Or(words.F("%s, cut from door to door", st.at.Compartment), st.at.Compartment)
 		v.panel.Right = b.doorWords()
 		for i := range band {
 			band[i].cols = 1
@@ -142,7 +142,7 @@ func (n *now) bayView(st *luState, cols int) node {
 			v.show, v.upTo = y, y+rows[i].size
 			break
 		}
-		y += rows[i].size + 6
+		y += rows[i].size + shelfGap
 	}
 	return node{id: "bay " + n.doorID(st.rig, *st.at), view: v, kids: rows}
 }
@@ -199,16 +199,15 @@ func (b *bayDraw) cells(s shelf, cols int) int {
 	return len(s.lines) - small + (small+1)/2
 }
 
-const shelfLabel, smallSlot = 22, 42
+// The name of a shelf keeps the slots over it and under it apart, so that the
+// gap between shelves may be small.
+const shelfLabel, shelfGap, smallSlot = 22, 2, 42
 
 // row draws shelves side by side.
 func (b *bayDraw) row(group []shelf, cols int) node {
 	out := node{view: cellsOf{}}
 	used := 0
-	label, most := float32(shelfLabel), 20
-	if b.n.narrow() {
-		most = 17
-	}
+	label, most := float32(shelfLabel), 17 // letters that one cell has room for
 	for _, s := range group {
 		if s.cols == 1 && len(shelfName(s.slot)) > most {
 			label = 2 * shelfLabel
@@ -247,8 +246,9 @@ func (b *bayDraw) column(s shelf, label float32) node {
 		cells = append(cells, node{view: colOf{4}, kids: append(slices.Clone(small[:k]), node{})[:k+boolInt(k == 1)]})
 		small = small[k:]
 	}
-	h := label
-	kids := []node{{id: "shelf " + s.slot.ID, size: h, view: parts.LabelView{Text: shelfName(s.slot), Role: look.Small, Lines: 2}}}
+	name := node{id: "shelf " + s.slot.ID, size: label, view: parts.LabelView{Text: shelfName(s.slot), Role: look.Small, Lines: 2}}
+	var kids []node
+	h := float32(0)
 	for len(cells) > 0 {
 		k := min(s.cols, len(cells))
 		r := append(slices.Clone(cells[:k]), make([]node, s.cols-k)...)
@@ -256,8 +256,9 @@ func (b *bayDraw) column(s shelf, label float32) node {
 		h += look.Floor
 		cells = cells[k:]
 	}
-	h += float32(len(kids)-1) * 4
-	return node{view: colOf{4}, size: h, kids: kids}
+	h += float32(max(len(kids)-1, 0)) * look.Gap
+	rows := node{view: colOf{look.Gap}, size: h, kids: kids}
+	return node{view: colOf{2}, size: label + 2 + h, kids: []node{name, rows}}
 }
 
 func shelfName(s *model.Slot) string {
@@ -287,11 +288,14 @@ func (b *bayDraw) slot(i int) parts.SlotView {
 			v.Second = words.L("home")
 		}
 		if n.s.Line(i).TaggedHome > 0 {
-			v.Icon, v.Second = "tag", words.L("home, tagged")
+			v.Icon, v.Second = "tag", parts.Or(words.L("home, tagged"), words.L("tagged"))
 		}
 	default:
 		v.Off = true
 		v.Second, v.Icon = n.whereWords(i)
+		if away := n.awayFrom(i); away.Kind != "" {
+			v.Second = parts.Or(v.Second, n.placeName(away))
+		}
 		if home > 0 {
 			v.Mode, v.Second = parts.SlotHome, words.F("%d of %d home", home, it.Quantity)
 		}

@@ -123,6 +123,48 @@ func (n *now) linesAt(rig string, d loadup.Door) []int {
 	return append(out, loose...)
 }
 
+// sideGroup is the doors of one side, in the order of the walk.
+type sideGroup struct {
+	side   string
+	doors  []loadup.Door
+	folded bool
+}
+
+func (n *now) sideGroups(rig string) []sideGroup {
+	var out []sideGroup
+	for _, d := range n.doors(rig) {
+		side := n.sideOf(rig, d)
+		if k := len(out); k == 0 || out[k-1].side != side {
+			out = append(out, sideGroup{side: side})
+		}
+		g := &out[len(out)-1]
+		g.doors = append(g.doors, d)
+	}
+	return out
+}
+
+// foldSides puts whole sides into the room of one door, the shortest first and
+// never the one where he stands, until no door is narrower than a hand.
+func foldSides(groups []sideGroup, at loadup.Door, width float32) {
+	for {
+		n, least := 0, -1
+		for i, g := range groups {
+			switch {
+			case g.folded:
+				n++
+				continue
+			case len(g.doors) > 1 && !slices.Contains(g.doors, at) && (least < 0 || len(g.doors) < len(groups[least].doors)):
+				least = i
+			}
+			n += len(g.doors)
+		}
+		if float32(n)*(look.Floor+look.Gap)-look.Gap <= width || least < 0 {
+			return
+		}
+		groups[least].folded = true
+	}
+}
+
 // doorViews is the rig unrolled: a door or, where there is no room for all, a
 // whole side in the room of one.
 func (n *now) doorViews(st *luState, width float32) node {
@@ -131,38 +173,40 @@ func (n *now) doorViews(st *luState, width float32) node {
 		togo[l.Door]++
 	}
 	eyes := n.eyes()
-	doors := n.doors(st.rig)
-	folded := float32(len(doors))*look.Floor+5*4 > width
-	var sides []node
-	for i := 0; i < len(doors); {
-		side, k := n.sideOf(st.rig, doors[i]), i+1
-		for k < len(doors) && n.sideOf(st.rig, doors[k]) == side {
-			k++
+	groups := n.sideGroups(st.rig)
+	foldSides(groups, *st.at, width)
+	var doors []node
+	for _, g := range groups {
+		if g.folded {
+			doors = append(doors, n.foldedSide(st, g.doors, g.side, togo))
+			continue
 		}
-		group := doors[i:k]
-		if folded && len(group) > 1 && !slices.Contains(group, *st.at) {
-			sides = append(sides, n.foldedSide(st, group, side, togo))
-		} else {
-			kids := node{view: rowOf{0}, part: float32(len(group))}
-			for j, d := range group {
-				v := n.doorView(st, d, side, togo[d], eyes)
-				if j == 0 && len(group) == 1 || j == (len(group)-1)/2 && len(group) > 1 {
-					v.Side = sideWord(side)
-				}
-				kids.kids = append(kids.kids, node{id: v.ID, view: v})
+		for j, d := range g.doors {
+			v := n.doorView(st, d, g.side, togo[d], eyes)
+			if j == (len(g.doors)-1)/2 {
+				v.Side = sideWord(g.side)
 			}
-			sides = append(sides, kids)
+			if g.side == "cab" { // its nose points away from the boxes
+				if v.Cab = "right"; len(doors) == 0 {
+					v.Cab = "left"
+				}
+			}
+			doors = append(doors, node{id: v.ID, view: v})
 		}
-		i = k
 	}
-	return node{view: rowOf{4}, size: 150, kids: sides}
+	return node{view: rowOf{look.Gap}, size: 150, kids: doors}
 }
 
 func (n *now) foldedSide(st *luState, group []loadup.Door, side string, togo map[loadup.Door]int) node {
 	v := parts.DoorView{Side: sideWord(side), Name: words.F("%d doors", len(group))}
 	a, b := doorName(group[0], side), doorName(group[len(group)-1], side)
-	if len(a) <= 2 && len(b) <= 2 {
+	first, x, _ := strings.Cut(a, " ")
+	second, y, two := strings.Cut(b, " ")
+	switch {
+	case len(a) <= 2 && len(b) <= 2:
 		v.Name = a + "-" + b
+	case two && first == second && len(group) == 2:
+		v.Name = first + " " + x + "-" + y
 	}
 	to := group[0]
 	sum := 0

@@ -58,7 +58,7 @@ func (l *lead) paint(p *parts.Pen, size fyne.Size) {
 	left := size.Height - 2*y
 	if v.over != "" {
 		if v.icon != "" {
-			side := role.Size() * 1.2
+			side := p.Size(role) * 1.2
 			p.Icon(v.icon, over, x, y, side)
 			x += side + look.U(10)
 		}
@@ -121,8 +121,8 @@ func (h *homeSlot) set(v homeView) {
 
 func (h *homeSlot) paint(p *parts.Pen, size fyne.Size) {
 	p.Rect(0, 0, size.Width, size.Height, look.Raised, look.Line, look.U(1), look.U(look.RadiusTile))
-	side := look.U(18)
+	side := look.U(16)
 	p.Icon("tick", look.Text, look.U(4), (size.Height-side)/2, side)
-	x := side + look.U(8)
-	p.Middle(h.view.name, parts.Ink{Role: look.Small}, x, 0, size.Width-x-look.U(3), size.Height)
+	x := side + look.U(7)
+	p.Middle(h.view.name, parts.Ink{Role: look.Small}, x, 0, size.Width-x-look.U(1), size.Height)
 }

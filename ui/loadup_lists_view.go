@@ -65,7 +65,7 @@ func lyingID(n *now, l lying) string { return n.d.Items[l.line].ID + "@" + l.pla
 // collectList is what is to be carried from the places to the tarp.
 func (n *now) collectList(st *luState) node {
 	all := n.lyingOut(st.rig)
-	v := listOf{panel: parts.PanelView{ID: "collect", Title: words.L("Still at the places"), Right: words.N("%d line", "%d lines", len(all))}, gap: 0}
+	v := listOf{panel: parts.PanelView{ID: "collect", Title: words.L("Still at the places"), Right: words.N("%d line", "%d lines", len(all))}, gap: look.Gap}
 	var rows []node
 	for i, l := range all {
 		if i == 0 || all[i-1].place != l.place {
@@ -132,7 +132,7 @@ func (n *now) others(rig string) []lying {
 // carryList is what of other rigs could ride home here.
 func (n *now) carryList(st *luState) node {
 	all := n.others(st.rig)
-	v := listOf{panel: parts.PanelView{ID: "carry", Title: words.L("Of other rigs, on the ground"), Right: words.N("%d line", "%d lines", len(all))}}
+	v := listOf{panel: parts.PanelView{ID: "carry", Title: words.L("Of other rigs, on the ground"), Right: words.N("%d line", "%d lines", len(all))}, gap: look.Gap}
 	var rows []node
 	for _, l := range all {
 		it := &n.d.Items[l.line]
@@ -170,7 +170,7 @@ func (n *now) carrySide(st *luState) node {
 
 // otherList chooses the rig and who loads it.
 func (n *now) otherList(st *luState) node {
-	v := listOf{panel: parts.PanelView{ID: "other", Title: words.L("Which rig, and who loads")}, gap: 0}
+	v := listOf{panel: parts.PanelView{ID: "other", Title: words.L("Which rig, and who loads")}, gap: look.Gap}
 	var rows []node
 	for _, r := range n.present() {
 		in, all := n.progress(r)

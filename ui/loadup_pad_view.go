@@ -223,13 +223,16 @@ func (n *now) countView(st *luState) (left, right node) {
 	return node{id: "count " + c.kit, view: v, kids: rows}, right
 }
 
-// gridRows puts cells into rows of so many, each 96 high.
+// cellHigh holds a name of two lines, an icon and a second line of two.
+const cellHigh = 104
+
+// gridRows puts cells into rows of so many.
 func gridRows(cells []node, cols int) []node {
 	var rows []node
 	for len(cells) > 0 {
 		k := min(cols, len(cells))
 		r := append(slices.Clone(cells[:k]), make([]node, cols-k)...)
-		rows = append(rows, node{view: cellsOf{}, size: 96, kids: r})
+		rows = append(rows, node{view: cellsOf{}, size: cellHigh, kids: r})
 		cells = cells[k:]
 	}
 	return rows

@@ -35,6 +35,9 @@ func (n *now) doorDone(st *luState) node {
 	if len(away) > 0 {
 		v.under += words.F("Away: %s.", fewOf(away, 3))
 	}
+	if v.under == "" {
+		v.under = words.L("What the log has for this door is home. Eyes find what the log does not know.")
+	}
 	sweep := parts.KeyView{ID: "sweep", Title: words.L("Look at every slot"), Second: words.L("the log may not know all"), Icon: "glance", Tone: parts.Filled, Lay: parts.LayLeft}
 	if looked {
 		sweep.Tone, sweep.Title, sweep.Second = parts.Usual, words.L("Look again"), words.L("every slot was looked at")
@@ -109,7 +112,7 @@ func (n *now) sweepLines(st *luState) []int {
 
 // sweepBay lists every slot of the door, for eyes.
 func (n *now) sweepBay(st *luState, cols int) node {
-	v := listOf{panel: parts.PanelView{ID: "bay", Title: words.F("%s, eyes on every slot", n.doorWords(st.rig, *st.at)), Right: words.L("touch every empty slot")}, gap: 6}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: words.F("%s, eyes on every slot", n.doorWords(st.rig, *st.at)), Right: words.L("touch every empty slot")}, gap: look.Gap}
 	if n.narrow() {
 		v.panel.Right = ""
 	}
@@ -125,14 +128,15 @@ func (n *now) sweepBay(st *luState, cols int) node {
 			s := n.sweepSlot(st, lines[k])
 			cells = append(cells, node{id: s.ID, view: s})
 			if s.ID == st.empty {
-				v.show, v.upTo = y+shelfLabel+6+float32(k/cols)*102, y+shelfLabel+6+float32(k/cols)*102+96
+				v.show = y + shelfLabel + look.Gap + float32(k/cols)*(cellHigh+look.Gap)
+				v.upTo = v.show + cellHigh
 			}
 		}
 		lines = lines[k:]
 		rows = append(rows, node{view: rowOf{}, size: shelfLabel, kids: []node{{id: "shelf " + slot.ID, view: parts.LabelView{Text: shelfName(slot), Role: look.Small, Lines: 1}}}})
 		grid := gridRows(cells, cols)
 		rows = append(rows, grid...)
-		y += shelfLabel + 6 + float32(len(grid))*102
+		y += shelfLabel + look.Gap + float32(len(grid))*(cellHigh+look.Gap)
 	}
 	return node{id: "sweep", view: v, kids: rows}
 }

@@ -86,6 +86,16 @@ func (n *now) whereWords(i int) (said, icon string) {
 	return strings.Join(out, ", "), icon
 }
 
+// awayFrom is the first place of a line that is not its own.
+func (n *now) awayFrom(i int) model.Place {
+	for _, st := range n.s.Line(i).Stacks {
+		if st.Place != n.s.HomeOf(i) {
+			return st.Place
+		}
+	}
+	return model.Place{}
+}
+
 func (n *now) whereWord(p model.Place) (word, icon string) {
 	switch p.Kind {
 	case model.Tarp:

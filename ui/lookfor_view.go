@@ -49,12 +49,11 @@ func (l *lookforScreen) draw() {
 	h, ok := l.current(hunts)
 	reply, said := l.reply()
 	if !ok {
-		empty := leadView{id: "empty", title: words.L("Nothing is being looked for"), under: words.L("A count that comes out short opens a search here by itself.")}
-		kids := []node{hazard, sized(node{id: "empty", view: empty}, 130)}
+		empty := leadView{id: "empty", title: words.L("Nothing is being looked for"), under: words.L("A count that comes out short, or an empty slot that nobody logged, opens a search here by itself: what the piece looks like, where it was last, and where to look, the best place first.")}
+		kids := []node{hazard, {id: "empty", view: empty}}
 		if len(hunts) > 0 {
+			kids[1].size = 160
 			kids = append(kids, l.list(hunts, hunt{line: -1}))
-		} else {
-			kids = append(kids, node{})
 		}
 		if said {
 			kids = append(kids, sized(node{id: "reply", view: reply}, look.Floor))

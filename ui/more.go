@@ -67,7 +67,7 @@ func (m *moreScreen) layout(size fyne.Size) {
 	}
 	place(m.close, float32(last%2)*(w+gap), float32(last/2)*(keyH+gap), closeW, keyH)
 	place(m.strip, left+gap, size.Height-stripH, size.Width-left-gap, stripH)
-	place(m.side, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
+	flush(m.side, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
 }
 
 // show brings the screen up to date.
@@ -100,7 +100,7 @@ func (m *moreScreen) show(n *now) head {
 		v.Lay = parts.LayLeft
 		m.keys[i].Set(v)
 	}
-	m.close.Set(parts.HoldView{ID: "close-scene", Title: words.L("Hold to close the scene"), Second: n.sceneName(), Sure: words.L("Close"), Off: !open})
+	m.close.Set(parts.HoldView{ID: "close-scene", Title: parts.Or(words.L("Hold to close the scene"), words.L("Hold to close")), Second: parts.Or(n.sceneName(), ""), Sure: words.L("Close"), Off: !open})
 	m.showRigs(n)
 	v := n.stripView(nil)
 	m.strip.Set(v)

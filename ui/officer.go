@@ -135,10 +135,10 @@ func newPINPad(sh *Shell, title, ask string, done func(p *pinPad, pin string)) *
 func layPad(size fyne.Size, pad, out, words fyne.CanvasObject, keys ...fyne.CanvasObject) {
 	gap, row := look.U(look.Gap), look.U(look.Floor)
 	padW := min(max(size.Width*0.42, look.U(3*look.Floor+2*look.Gap)), look.U(440))
-	padH := min(size.Height, look.U(4*look.Target+3*look.Gap))
+	padH := size.Height
 	place(pad, 0, 0, padW, padH)
-	x := padW + 2*gap
-	w := min(size.Width-x, look.U(640))
+	x := padW + gap
+	w := size.Width - x
 	place(out, x, 0, w, look.U(96))
 	y := look.U(96) + 2*gap
 	end := padH

@@ -34,8 +34,8 @@ func newPullList(t *tarpScreen) screen {
 	c.root = box(func(size fyne.Size) {
 		gap, keyH := look.U(look.Gap), look.U(look.Floor)
 		w := size.Width * 0.42
-		place(lists, 0, 0, w-gap, size.Height)
-		place(lines, w, 0, size.Width-w, size.Height-keyH-gap)
+		flush(lists, 0, 0, w-gap, size.Height)
+		flush(lines, w, 0, size.Width-w, size.Height-keyH-gap)
 		place(c.stage, w, size.Height-keyH, size.Width-w, keyH)
 	}, lists, lines, c.stage)
 	return c

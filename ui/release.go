@@ -255,7 +255,7 @@ func orWord(s, other string) string {
 
 func (r *releaseScreen) showColumns(n *now, v *releaseView) {
 	narrow := n.root != nil && design(n.root.Size().Width) < 1100
-	head := parts.PanelView{Title: words.L("Grab now"), Note: words.L("close by or critical"), Right: words.N("%d line", "%d lines", v.GrabLines), Tone: parts.Live}
+	head := parts.PanelView{Title: words.L("Grab now"), Note: parts.Or(words.L("close by or critical"), words.L("critical"), ""), Right: words.N("%d line", "%d lines", v.GrabLines), Tone: parts.Live}
 	none := words.L("Nothing goes along.")
 	switch {
 	case v.Left:

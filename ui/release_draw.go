@@ -27,7 +27,7 @@ type releaseColumn struct {
 func newReleaseColumn(touch func(key, side string), side string) *releaseColumn {
 	c := &releaseColumn{rows: map[string]*parts.Row{}, touch: touch, side: side}
 	c.empty = parts.NewLines(parts.LabelView{Role: look.Lead})
-	c.col = parts.NewColumn(0)
+	c.col = parts.NewColumn(look.Gap)
 	c.scroll = parts.NewScroller(c.col)
 	c.panel = parts.NewPanel(parts.PanelView{Rule: true}, c.scroll)
 	return c
@@ -138,7 +138,7 @@ func paintElsewhere(v *[]string, p *parts.Pen, size fyne.Size) {
 	in := look.U(14)
 	w := size.Width - 2*in
 	p.Write(words.L("Already elsewhere"), parts.Ink{Role: look.TileName, Lines: 1}, in, look.U(4), w, 0)
-	text := words.L("No agency and no other rig has a piece of it.")
+	text := parts.Or(words.L("No agency and no other rig has a piece of it."), words.L("nothing"))
 	if len(*v) > 0 {
 		text = longest(p, len(*v), look.Small, w, 2, func(k int) string { return capital(someOf(*v, k)) })
 	}

@@ -82,7 +82,7 @@ func (n *now) releaseOf(rig string, c *split) releaseView {
 		case model.Unexplained:
 			v.Elsewhere = append(v.Elsewhere, words.F("%s unexplained", some(it, r.Quantity)))
 		default:
-			v.Elsewhere = append(v.Elsewhere, some(it, r.Quantity)+" "+string(r.Place.Kind))
+			v.Elsewhere = append(v.Elsewhere, some(it, r.Quantity)+" "+low(n.placeName(r.Place)))
 		}
 	}
 	for _, r := range v.Rows {
@@ -198,9 +198,9 @@ func (n *now) chocks(rig, answer string) chocksView {
 	case total == 0:
 		v.Says = words.L("The stores list none for this rig. Look before rolling.")
 	case v.Home == total:
-		v.Says = words.F("The log has %d at home, on no list. Look before rolling.", total)
+		v.Says = parts.Or(words.F("The log has %d at home, on no list. Look before rolling.", total), words.F("%d at home, on no list.", total))
 	default:
-		v.Says = words.F("The log has %d of %d at home. Look before rolling.", v.Home, total)
+		v.Says = parts.Or(words.F("The log has %d of %d at home. Look before rolling.", v.Home, total), words.F("%d of %d at home.", v.Home, total))
 	}
 	switch answer {
 	case "yes":

@@ -40,11 +40,11 @@ func newRowList(title, line string, rows func(*now) []rowDo, aside func(*now) (s
 	c.side = parts.NewPanel(parts.PanelView{}, parts.NewScroller(c.words))
 	c.root = box(func(size fyne.Size) {
 		if c.aside == nil {
-			place(scroll, 0, 0, min(size.Width, look.U(900)), size.Height)
+			flush(scroll, 0, 0, size.Width, size.Height)
 			return
 		}
 		w := size.Width * 0.5
-		place(scroll, 0, 0, w-look.U(look.Gap), size.Height)
+		flush(scroll, 0, 0, w-look.U(look.Gap), size.Height)
 		place(c.side, w, 0, size.Width-w, size.Height)
 	}, scroll)
 	if aside != nil {

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -12,6 +11,7 @@ import (
 	"tarpside/model/rundown"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // runningScreen is what runs down, every piece of it, and what is out long:
@@ -95,7 +95,7 @@ func (r *runningScreen) show(n *now) head {
 	r.n = n
 	rows := n.running()
 	r.draw(rows)
-	return head{title: "Running down", sentence: "Touch a piece: how its time was got, from what, and what it leaves out", back: true}
+	return head{title: words.L("Running down"), sentence: words.L("Touch a piece: how its time was got, from what, and what it leaves out"), back: true}
 }
 
 // current is the row that is chosen, else the first.
@@ -114,7 +114,7 @@ func (r *runningScreen) current(rows []runningRow) *runningRow {
 func (r *runningScreen) draw(rows []runningRow) {
 	n, c := r.n, r.current(rows)
 	if c == nil {
-		v := leadView{id: "empty", title: "Nothing with a gauge is out", under: "Breathing air is stock here, and no timer for anybody."}
+		v := leadView{id: "empty", title: words.L("Nothing with a gauge is out"), under: words.L("Breathing air is stock here, and no timer for anybody.")}
 		r.tree.set(col(0, sized(node{id: "empty", view: v}, 120), node{}))
 		return
 	}
@@ -152,7 +152,7 @@ func (n *now) runningRow(x *runningRow) parts.RowView {
 		v.Right = g.figure()
 		switch {
 		case f.Stock() && f.Read:
-			v.Right = g.reading() + ", stock"
+			v.Right = words.F("%s, stock", g.reading())
 		case f.Timed && !f.Working:
 			v.Right = g.reading()
 		}
@@ -162,9 +162,9 @@ func (n *now) runningRow(x *runningRow) parts.RowView {
 	}
 	if o := x.long; o != nil {
 		if x.figure == nil {
-			v.Second, v.Right = "Nothing logged since "+n.clock(o.Since), fmt.Sprintf("%d min", int(o.Minutes))
+			v.Second, v.Right = words.F("Nothing logged since %s", n.clock(o.Since)), words.F("%d min", int(o.Minutes))
 		} else {
-			v.Second += ". Out long"
+			v.Second += words.L(". Out long")
 		}
 	}
 	return v
@@ -175,51 +175,51 @@ func (r *runningScreen) detail(c *runningRow) node {
 	n := r.n
 	it := &n.d.Items[c.line]
 	v := leadView{id: "piece", title: it.Short(), mark: n.mark(it.Rig), line: n.placeName(c.place)}
-	var words []string
+	var told []string
 	say := func(what, text string) {
 		if text != "" {
-			words = append(words, parts.B(what+":")+" "+text)
+			told = append(told, parts.B(what+":")+" "+text)
 		}
 	}
 	if f := c.figure; f != nil {
 		g := n.gaugeView(f)
 		v.under, v.over = g.figure(), g.reading()
 		if f.Read {
-			v.over = g.reading() + ", read " + g.At
+			v.over = words.F("%s, read %s", g.reading(), g.At)
 		}
 		if g.Low {
 			v.tone, v.icon = parts.Alarm, "hourglass"
 		}
 		if f.Timed && f.Working {
-			v.under += ", till " + g.Till
+			v.under += words.F(", till %s", g.Till)
 		}
 		if f.Read {
-			say("At the reading", f.Sum.Text)
+			say(words.L("At the reading"), f.Sum.Text)
 		} else {
-			words = append(words, "No reading. What is in it nobody knows. Read it now.")
+			told = append(told, words.L("No reading. What is in it nobody knows. Read it now."))
 		}
-		say("Formula", f.Sum.Formula)
-		say("Source", f.Sum.Source)
-		say("Limits", f.Sum.Limits)
+		say(words.L("Formula"), f.Sum.Formula)
+		say(words.L("Source"), f.Sum.Source)
+		say(words.L("Limits"), f.Sum.Limits)
 		if f.Timed {
-			say("Now", map[bool]string{true: "taken to have run since it was read", false: "on the tarp: taken to stand still since it was read"}[f.Working])
-			say("Warns", fmt.Sprintf("at work, with %g min left or less. Settings, Limits", n.sumSettings().run.WarnAt(f.Check)))
+			say(words.L("Now"), map[bool]string{true: words.L("taken to have run since it was read"), false: words.L("on the tarp: taken to stand still since it was read")}[f.Working])
+			say(words.L("Warns"), words.F("at work, with %g min left or less. Settings, Limits", n.sumSettings().run.WarnAt(f.Check)))
 		}
 		if f.HasLimit {
-			say("Goes in as ready", fmt.Sprintf("from %g, its limit in the inventory", f.Limit))
+			say(words.L("Goes in as ready"), words.F("from %g, its limit in the inventory", f.Limit))
 		}
 	}
 	if o := c.long; o != nil {
 		if c.figure == nil {
-			v.over, v.under = "Out long", fmt.Sprintf("nothing logged for %d min", int(o.Minutes))
+			v.over, v.under = words.L("Out long"), words.F("nothing logged for %d min", int(o.Minutes))
 		}
-		say("Out long", fmt.Sprintf("%s: %g min without an entry. Settings, Limits. %s", o.Class.Name, o.Limit, capital(o.Class.Why)))
+		say(words.L("Out long"), words.F("%s: %g min without an entry. Settings, Limits. %s", o.Class.Name, o.Limit, capital(o.Class.Why)))
 	}
 	if s, ok := n.snoozed[it.ID]; ok && s.until > n.at.UnixMilli() {
-		say("Said to be in order", fmt.Sprintf("%s, till %s", s.why, n.clock(s.until)))
+		say(words.L("Said to be in order"), words.F("%s, till %s", s.why, n.clock(s.until)))
 	}
-	text := node{id: "how", view: listOf{panel: parts.PanelView{Title: "How it was got", Rule: true}}, kids: []node{
-		sized(node{id: "how-words", view: parts.LabelView{ID: "how", Role: look.Body, Text: strings.Join(words, "\n")}}, r.textHeight(words))}}
+	text := node{id: "how", view: listOf{panel: parts.PanelView{Title: words.L("How it was got"), Rule: true}}, kids: []node{
+		sized(node{id: "how-words", view: parts.LabelView{ID: "how", Role: look.Body, Text: strings.Join(told, "\n")}}, r.textHeight(told))}}
 	kids := []node{sized(node{id: "piece", view: v}, 150), text}
 	if reply, said := r.reply(); said {
 		kids = append(kids, sized(node{id: "reply", view: reply}, look.Floor))
@@ -231,10 +231,10 @@ func (r *runningScreen) detail(c *runningRow) node {
 func (r *runningScreen) keys(c *runningRow) node {
 	var keys []node
 	if c.figure != nil {
-		keys = append(keys, keyNode(parts.KeyView{ID: "read", Title: "Type a reading", Second: "it moves nothing", Icon: "hourglass", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group, Off: r.n.pic.ReadOnly != ""}))
+		keys = append(keys, keyNode(parts.KeyView{ID: "read", Title: words.L("Type a reading"), Second: words.L("it moves nothing"), Icon: "hourglass", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group, Off: r.n.pic.ReadOnly != ""}))
 	}
 	if c.long != nil {
-		keys = append(keys, keyNode(parts.KeyView{ID: "wave", Title: "It is in order", Second: "says why, for a while", Icon: "tick", Lay: parts.LayLeft, Role: look.Group}))
+		keys = append(keys, keyNode(parts.KeyView{ID: "wave", Title: words.L("It is in order"), Second: words.L("says why, for a while"), Icon: "tick", Lay: parts.LayLeft, Role: look.Group}))
 	}
 	return row(96, keys...)
 }

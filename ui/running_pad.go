@@ -1,13 +1,13 @@
 package ui
 
 import (
-	"fmt"
 	"strconv"
 
 	"tarpside/model"
 	"tarpside/model/rundown"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // mostDigits is how many digits a reading may be typed with: one more than any
@@ -35,7 +35,7 @@ func (r *runningScreen) digit(c *runningRow, key string) {
 // refusal says why what is typed cannot be, "" if it can.
 func (r *runningScreen) refusal(f *rundown.Figure) string {
 	if r.typed == "" {
-		return "Type what the gauge shows. A blank is no reading."
+		return words.L("Type what the gauge shows. A blank is no reading.")
 	}
 	x, err := strconv.ParseFloat(r.typed, 64)
 	if err == nil {
@@ -52,12 +52,12 @@ func (r *runningScreen) padSide(f *rundown.Figure) node {
 	n, it := r.n, &r.n.d.Items[f.Line]
 	no := r.refusal(f)
 	v := leadView{id: "amount", title: n.d.Check(f.Check).Question, line: it.Short(), mark: n.mark(it.Rig)}
-	says := leadView{id: "verdict", title: "It can be", under: "Done logs it. Nothing is moved."}
+	says := leadView{id: "verdict", title: words.L("It can be"), under: words.L("Done logs it. Nothing is moved.")}
 	switch {
 	case r.typed == "":
-		says = leadView{id: "verdict", title: "Blank", under: no}
+		says = leadView{id: "verdict", title: words.L("Blank"), under: no}
 	case no != "":
-		says = leadView{id: "verdict", tone: parts.Alarm, title: "Cannot be", under: no}
+		says = leadView{id: "verdict", tone: parts.Alarm, title: words.L("Cannot be"), under: no}
 	}
 	out := padNode(v, r.typed, says, no == "")
 	return out
@@ -68,7 +68,7 @@ var flows = []string{"2", "4", "6", "8", "10", "12", "15", "25"}
 
 // flowSide asks for the flow.
 func (r *runningScreen) flowSide(c *runningRow) node {
-	v := leadView{id: "piece", title: "What flow is set?", line: fmt.Sprintf("%s, %s psi", r.n.d.Items[c.line].Short(), r.typed), under: "Litres a minute, as the regulator shows"}
+	v := leadView{id: "piece", title: words.L("What flow is set?"), line: words.F("%s, %s psi", r.n.d.Items[c.line].Short(), r.typed), under: words.L("Litres a minute, as the regulator shows")}
 	var kids []node
 	for i := 0; i < len(flows); i += 4 {
 		var keys []node
@@ -77,9 +77,9 @@ func (r *runningScreen) flowSide(c *runningRow) node {
 		}
 		kids = append(kids, row(110, keys...))
 	}
-	none := row(96, keyNode(parts.KeyView{ID: "no-flow", Title: "Not known", Second: "only the pressure is logged", Lay: parts.LayCentre}),
-		keyNode(parts.KeyView{ID: "flow-0", Title: "Nothing flows", Lay: parts.LayCentre}),
-		keyNode(parts.KeyView{ID: "later", Title: "Not now", Icon: "back", Lay: parts.LayCentre}))
+	none := row(96, keyNode(parts.KeyView{ID: "no-flow", Title: words.L("Not known"), Second: words.L("only the pressure is logged"), Lay: parts.LayCentre}),
+		keyNode(parts.KeyView{ID: "flow-0", Title: words.L("Nothing flows"), Lay: parts.LayCentre}),
+		keyNode(parts.KeyView{ID: "later", Title: words.L("Not now"), Icon: "back", Lay: parts.LayCentre}))
 	return col(0, append(append([]node{sized(node{id: "piece", view: v}, 130)}, kids...), none, node{})...)
 }
 
@@ -94,18 +94,18 @@ const snoozeMinutes = 30
 
 // reasons why a piece may be out long.
 var reasons = []struct{ id, title string }{
-	{"at-work", "Still at work"}, {"seen", "Seen, and in order"}, {"officer", "An officer knows"},
+	{"at-work", words.K("Still at work")}, {"seen", words.K("Seen, and in order")}, {"officer", words.K("An officer knows")},
 }
 
 // waveSide asks why it is in order.
 func (r *runningScreen) waveSide(c *runningRow) node {
-	v := leadView{id: "piece", title: "Why is it in order?", line: r.n.d.Items[c.line].Short() + ", " + r.n.placeName(c.place),
-		under: fmt.Sprintf("This tablet is quiet about it for %d min, or until something of it is logged", snoozeMinutes)}
+	v := leadView{id: "piece", title: words.L("Why is it in order?"), line: r.n.d.Items[c.line].Short() + ", " + r.n.placeName(c.place),
+		under: words.F("This tablet is quiet about it for %d min, or until something of it is logged", snoozeMinutes)}
 	kids := []node{sized(node{id: "piece", view: v}, 150)}
 	for _, w := range reasons {
-		kids = append(kids, sized(keyNode(parts.KeyView{ID: "why-" + w.id, Title: w.title, Lay: parts.LayLeft, Role: look.Group}), look.Floor))
+		kids = append(kids, sized(keyNode(parts.KeyView{ID: "why-" + w.id, Title: words.L(w.title), Lay: parts.LayLeft, Role: look.Group}), look.Floor))
 	}
-	kids = append(kids, sized(keyNode(parts.KeyView{ID: "later", Title: "Not now", Icon: "back", Lay: parts.LayLeft}), look.Floor))
+	kids = append(kids, sized(keyNode(parts.KeyView{ID: "later", Title: words.L("Not now"), Icon: "back", Lay: parts.LayLeft}), look.Floor))
 	return col(0, append(kids, node{})...)
 }
 
@@ -115,7 +115,7 @@ func (r *runningScreen) snooze(c *runningRow, why string) {
 			if r.sh.snoozed == nil {
 				r.sh.snoozed = map[string]snooze{}
 			}
-			r.sh.snoozed[r.n.d.Items[c.line].ID] = snooze{r.n.at.UnixMilli() + snoozeMinutes*60000, low(w.title)}
+			r.sh.snoozed[r.n.d.Items[c.line].ID] = snooze{r.n.at.UnixMilli() + snoozeMinutes*60000, low(words.L(w.title))}
 		}
 	}
 	r.wave = false
@@ -139,9 +139,9 @@ func (n *now) longWords(figures []rundown.Figure) string {
 		return ""
 	}
 	o := &all[0]
-	text := "Out long. " + o.Words(n.d.Items[o.Line].Short(), n.placeName(o.Place))
+	text := words.F("Out long. %s", o.Words(n.d.Items[o.Line].Short(), n.placeName(o.Place)))
 	if len(all) > 1 {
-		text += fmt.Sprintf(", and %s more", plural(len(all)-1, "piece"))
+		text += words.N(", and %d piece more", ", and %d pieces more", len(all)-1)
 	}
 	return text
 }

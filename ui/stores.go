@@ -197,8 +197,22 @@ func (n *now) compartmentSide(rig, compartment string) string {
 	if len(sides) > 1 {
 		return words.L("from both sides")
 	}
-	return strings.Join(sides, "")
+	return sideName(strings.Join(sides, ""))
 }
+
+// sideName is a side of a rig as the table of slots has it: "left", "top/rear".
+func sideName(side string) string {
+	all := strings.Split(side, "/")
+	for i, s := range all {
+		if slices.Contains(slotSides, s) {
+			all[i] = words.L(s)
+		}
+	}
+	return strings.Join(all, "/")
+}
+
+// slotSides are the sides that a table of slots may name.
+var slotSides = []string{words.K("left"), words.K("right"), words.K("rear"), words.K("top"), words.K("cab"), words.K("through")}
 
 // keyGrid is a screen of keys to touch one of, made from what is so now.
 type keyGrid struct {
@@ -218,7 +232,7 @@ func (g *keyGrid) made() *keyGrid {
 		k = parts.NewKey(parts.KeyView{}, func() { g.touched(k.View().ID) })
 		return k
 	}, func(i int, o fyne.CanvasObject) { o.(*parts.Key).Set(g.views[i]) })
-	g.root = box(func(size fyne.Size) { place(g.grid, 0, 0, size.Width, size.Height) }, g.grid)
+	g.root = box(func(size fyne.Size) { flush(g.grid, 0, 0, size.Width, size.Height) }, g.grid)
 	return g
 }
 

@@ -45,7 +45,7 @@ func newLinePage(sh *Shell, id string) *linePage {
 		gap, h := look.U(look.Gap), look.U(96)
 		w := (size.Width - gap) / 2
 		place(p.panel, 0, 0, w, size.Height)
-		place(p.grid, w+gap, 0, w, size.Height-h-gap)
+		flush(p.grid, w+gap, 0, w, size.Height-h-gap)
 		place(p.keep, w+gap, size.Height-h, w, h)
 	}, p.panel, p.grid, p.keep)
 	return p

@@ -156,7 +156,7 @@ type lineList struct {
 func newLineList(sh *Shell, title, sentence string, lines func(n *now) []int) *lineList {
 	l := &lineList{title: title, sentence: sentence, lines: lines}
 	l.grid = lineGrid(&l.views, 560, look.TileH+20, func(id string) { sh.open(newLinePage(sh, id)) })
-	l.root = box(func(size fyne.Size) { place(l.grid, 0, 0, size.Width, size.Height) }, l.grid)
+	l.root = box(func(size fyne.Size) { flush(l.grid, 0, 0, size.Width, size.Height) }, l.grid)
 	return l
 }
 
@@ -269,7 +269,7 @@ func newStoresFind(sh *Shell) *storesFind {
 		w := size.Width * 0.26
 		place(f.out, 0, 0, w, row)
 		place(f.none, 0, row+gap, w, size.Height-padH-row-2*gap)
-		place(f.grid, w+gap, 0, size.Width-w-gap, size.Height-padH-gap)
+		flush(f.grid, w+gap, 0, size.Width-w-gap, size.Height-padH-gap)
 	}, f.out, f.none, f.grid, f.pad)
 	return f
 }

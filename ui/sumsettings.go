@@ -9,6 +9,7 @@ import (
 	"tarpside/model/look"
 	"tarpside/model/rundown"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // sumSettings are the department's figures for the sums. All tablets of the
@@ -62,34 +63,34 @@ func (s *sumSettings) figures(n *now) []sumFigure {
 		out = append(out, sumFigure{group + "-" + id, group, title, unit, int(is + 0.5), most, source, func(k int) { set(float64(k)) }})
 	}
 	for _, c := range rundown.Checks() {
-		add(groupWarn, c.ID, c.Name, "min left", s.run.Warn[c.ID], 240, "common practice, from memory", func(f float64) { s.run.Warn[c.ID] = f })
+		add(groupWarn, c.ID, c.Name, words.L("min left"), s.run.Warn[c.ID], 240, words.L("common practice, from memory"), func(f float64) { s.run.Warn[c.ID] = f })
 	}
-	add(groupWarn, "keep", "Oxygen kept back", "psi", s.run.Keep, 1000, "the safe residual of EMT texts, 200 psi", func(f float64) { s.run.Keep = f })
+	add(groupWarn, "keep", words.L("Oxygen kept back"), words.L("psi"), s.run.Keep, 1000, words.L("the safe residual of EMT texts, 200 psi"), func(f float64) { s.run.Keep = f })
 	cold := 0.0
 	if s.run.Cold {
 		cold = 1
 	}
-	add(groupWarn, "cold", "Below freezing: 1 is yes", "", cold, 1, "20 to 40% off a battery: makers' guidance on cold", func(f float64) { s.run.Cold = f == 1 })
+	add(groupWarn, "cold", words.L("Below freezing: 1 is yes"), "", cold, 1, words.L("20 to 40% off a battery: makers' guidance on cold"), func(f float64) { s.run.Cold = f == 1 })
 	for _, c := range rundown.Classes() {
-		add(groupLong, c.ID, c.Name, "min", s.run.Outs[c.ID], 600, c.Why+"; from memory", func(f float64) { s.run.Outs[c.ID] = f })
+		add(groupLong, c.ID, c.Name, words.L("min"), s.run.Outs[c.ID], 600, words.F("%s; from memory", c.Why), func(f float64) { s.run.Outs[c.ID] = f })
 	}
 	for _, f := range runFamilies(n) {
-		is, source := s.run.Fulls[f.family], "as the department knows it"
+		is, source := s.run.Fulls[f.family], words.L("as the department knows it")
 		if t, ok := s.run.Full(f.item); ok && is == 0 {
-			is, source = (t.Low+t.High)/2, fmt.Sprintf("%g to %g min, typical, from memory", t.Low, t.High)
+			is, source = (t.Low+t.High)/2, words.F("%g to %g min, typical, from memory", t.Low, t.High)
 		} else if is == 0 {
-			source = "not said: one reading gives no time"
+			source = words.L("not said: one reading gives no time")
 		}
-		add(groupFull, f.family, f.name, "min", is, 2880, source, func(k float64) { s.run.Fulls[f.family] = k })
+		add(groupFull, f.family, f.name, words.L("min"), is, 2880, source, func(k float64) { s.run.Fulls[f.family] = k })
 	}
 	c := &s.look
 	for _, x := range []struct {
 		id, title string
 		at        *float64
-	}{{"last", "Where it was last", &c.LastPlace}, {"tarp", "The tarp, and under it", &c.Tarp}, {"holder", "Who had it last", &c.Holder},
-		{"slots", "Other slots of its rig", &c.WrongSlot}, {"others", "Other rigs and agencies", &c.Others},
-		{"sibling", "Agencies, once a piece of the set went there", &c.Sibling}, {"dim", "Off what is seen of small or dark, or at night", &c.Dim}} {
-		add(groupChance, x.id, x.title, "in 100", *x.at*100, 100, "from memory; your own record is better", func(f float64) { *x.at = f / 100 })
+	}{{"last", words.L("Where it was last"), &c.LastPlace}, {"tarp", words.L("The tarp, and under it"), &c.Tarp}, {"holder", words.L("Who had it last"), &c.Holder},
+		{"slots", words.L("Other slots of its rig"), &c.WrongSlot}, {"others", words.L("Other rigs and agencies"), &c.Others},
+		{"sibling", words.L("Agencies, once a piece of the set went there"), &c.Sibling}, {"dim", words.L("Off what is seen of small or dark, or at night"), &c.Dim}} {
+		add(groupChance, x.id, x.title, words.L("in 100"), *x.at*100, 100, words.L("from memory; your own record is better"), func(f float64) { *x.at = f / 100 })
 	}
 	return out
 }
@@ -131,18 +132,18 @@ func (sh *Shell) groupRow(group, title, second string) rowDo {
 
 // sumRow is the row of the sums on the page of limits.
 func (sh *Shell) sumRow() rowDo {
-	return rowDo{parts.RowView{ID: "limit-sums", Title: "Figures of the sums", Second: "when it warns, what is out long, where to look", Tone: parts.Quiet, Go: "go"},
+	return rowDo{parts.RowView{ID: "limit-sums", Title: words.L("Figures of the sums"), Second: words.L("when it warns, what is out long, where to look"), Tone: parts.Quiet, Go: "go"},
 		func() {
-			sh.open(newRowList("Figures of the sums", "Touch what they are for", func(*now) []rowDo { return sh.sumRows() }, nil))
+			sh.open(newRowList(words.L("Figures of the sums"), words.L("Touch what they are for"), func(*now) []rowDo { return sh.sumRows() }, nil))
 		}}
 }
 
 func (sh *Shell) sumRows() []rowDo {
 	return []rowDo{
-		sh.groupRow(groupWarn, "Minutes left", "at how many a line warns on Glance"),
-		sh.groupRow(groupLong, "Out long", "after how many minutes with nothing logged"),
-		sh.groupRow(groupFull, "Time of a full one", "battery or tank, for one reading"),
-		sh.groupRow(groupChance, "Where to look", "starting chances of Look for it"),
+		sh.groupRow(groupWarn, words.L("Minutes left"), words.L("at how many a line warns on Glance")),
+		sh.groupRow(groupLong, words.L("Out long"), words.L("after how many minutes with nothing logged")),
+		sh.groupRow(groupFull, words.L("Time of a full one"), words.L("battery or tank, for one reading")),
+		sh.groupRow(groupChance, words.L("Where to look"), words.L("starting chances of Look for it")),
 	}
 }
 
@@ -157,27 +158,27 @@ func newSumFigures(sh *Shell, group, title string) screen {
 			}
 			right := fmt.Sprintf("%d %s", f.is, f.unit)
 			if f.is == 0 {
-				right = map[string]string{groupLong: "never", groupFull: "not said"}[group]
+				right = map[string]string{groupLong: words.L("never"), groupFull: words.L("not said")}[group]
 				if right == "" {
 					right = fmt.Sprintf("0 %s", f.unit)
 				}
 			}
 			out = append(out, rowDo{parts.RowView{ID: f.key, Title: f.title, Second: f.source, Right: right, Tone: parts.Quiet, Dim: true},
-				func() { sh.asOfficer("Limits", func() { sh.open(newSumPad(sh, f)) }) }})
+				func() { sh.asOfficer(words.L("Limits"), func() { sh.open(newSumPad(sh, f)) }) }})
 		}
 		return out
 	}
-	return newRowList(title, "Touch one to change it. All tablets of this file share it", rows, nil)
+	return newRowList(title, words.L("Touch one to change it. All tablets of this file share it"), rows, nil)
 }
 
 // newSumPad types one figure.
 func newSumPad(sh *Shell, f sumFigure) screen {
-	words := fmt.Sprintf("Now %d %s. From 0 to %d.\nSource: %s.", f.is, f.unit, f.most, f.source)
+	said := words.F("Now %d %s. From 0 to %d.\nSource: %s.", f.is, f.unit, f.most, f.source)
 	var p *numberPad
-	p = newNumberPad(sh, f.title, words, false, func(k int) {
+	p = newNumberPad(sh, f.title, said, false, func(k int) {
 		if k > f.most {
 			p.typed = ""
-			p.words.SetText(parts.B(fmt.Sprintf("%d is too much.", k)) + "\n" + words)
+			p.words.SetText(parts.B(words.F("%d is too much.", k)) + "\n" + said)
 			sh.refresh()
 			return
 		}

@@ -10,6 +10,7 @@ import (
 	"tarpside/model/sum"
 	litter "tarpside/model/trail"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // trailStep is one of the steps of the litter party, in their order.
@@ -60,7 +61,7 @@ func (t *trailScreen) show(n *now) head {
 	t.load(n)
 	t.v = n.trailOf(&t.p)
 	t.tree.set(t.view())
-	return head{title: "Trail load", sentence: capital(tripWords(t.p.Trip))}
+	return head{title: words.L("Trail load"), sentence: capital(tripWords(t.p.Trip))}
 }
 
 // rest leaves any question.
@@ -238,9 +239,9 @@ func (t *trailScreen) walk() {
 		return
 	}
 	t.p.Walked, t.p.Home, t.p.Patient, t.p.Back = t.n.at.UnixMilli(), 0, nil, nil
-	note := "Trail load seen at the rig by " + t.n.walkerName(t.p.First) + " and " + t.n.walkerName(t.p.Second)
+	note := words.F("Trail load seen at the rig by %s and %s", t.n.walkerName(t.p.First), t.n.walkerName(t.p.Second))
 	if !t.v.sure {
-		note = "Trail load not verified at the rig: " + t.p.Anyway
+		note = words.F("Trail load not verified at the rig: %s", t.p.Anyway)
 	}
 	acts = append(acts, model.Act{Verb: model.Note, By: t.p.First, Holder: t.p.Second, Quantity: model.Blank, Note: note})
 	t.keep()

@@ -1,12 +1,12 @@
 package ui
 
 import (
-	"fmt"
 	"strconv"
 
 	litter "tarpside/model/trail"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // eyeRow is one line that eyes count, at the rig or on the way.
@@ -29,20 +29,20 @@ func (r eyeRow) word() string {
 	case r.fixed:
 		return r.words
 	case !r.looked:
-		return "not looked at"
+		return words.L("not looked at")
 	case r.short() > 0:
-		return fmt.Sprintf("%d of %d: %d short", r.seen, r.want, r.short())
+		return words.F("%d of %d: %d short", r.seen, r.want, r.short())
 	case r.short() < 0:
-		return fmt.Sprintf("%d of %d: %d too many", r.seen, r.want, -r.short())
+		return words.F("%d of %d: %d too many", r.seen, r.want, -r.short())
 	}
-	return fmt.Sprintf("%d seen", r.seen)
+	return words.F("%d seen", r.seen)
 }
 
 // view is the row in the list.
 func (r eyeRow) view(now bool) parts.RowView {
 	v := parts.RowView{Kind: parts.KindPiece, ID: r.item, Title: r.name, Second: r.word(), Tone: parts.Quiet, State: "open"}
 	if r.kit != "" {
-		v.Second = "in " + r.kit + ", " + v.Second
+		v.Second = words.F("in %s, %s", r.kit, v.Second)
 	}
 	switch {
 	case r.fixed:
@@ -128,21 +128,21 @@ func (t *trailScreen) eyesList() node { return t.eyesNodes("eyes", t.eyeRows()) 
 // from an empty box.
 func (t *trailScreen) askEyes(rows []eyeRow, i int, where string) node {
 	r := rows[i]
-	lead := leadView{id: "ask", over: fmt.Sprintf("%d of %d, %s", i+1, len(rows), where), title: r.name}
+	lead := leadView{id: "ask", over: words.F("%d of %d, %s", i+1, len(rows), where), title: r.name}
 	if r.kit != "" {
-		lead.line = "In " + r.kit
+		lead.line = words.F("In %s", r.kit)
 	}
-	skip := keyNode(parts.KeyView{ID: "skip", Title: "Skip", Second: "later", Icon: "go", Lay: parts.LayLeft, Role: look.Group})
+	skip := keyNode(parts.KeyView{ID: "skip", Title: words.L("Skip"), Second: words.L("later"), Icon: "go", Lay: parts.LayLeft, Role: look.Group})
 	if it := t.n.d.Item(r.item); it != nil && r.want == 1 && it.Quantity == 1 {
-		lead.under = "Is it here? Touch it, do not guess."
+		lead.under = words.L("Is it here? Touch it, do not guess.")
 		return col(0, sized(node{id: "ask", view: lead}, 200), node{},
-			row(look.Target, keyNode(parts.KeyView{ID: "not-here", Title: "Not here", Icon: "cross", Lay: parts.LayCentre, Role: look.Title}),
-				keyNode(parts.KeyView{ID: "here", Title: "Here", Icon: "tick", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Title})), sized(skip, look.Floor))
+			row(look.Target, keyNode(parts.KeyView{ID: "not-here", Title: words.L("Not here"), Icon: "cross", Lay: parts.LayCentre, Role: look.Title}),
+				keyNode(parts.KeyView{ID: "here", Title: words.L("Here"), Icon: "tick", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Title})), sized(skip, look.Floor))
 	}
-	says := leadView{id: "verdict", under: "How many do you see? Count them."}
+	says := leadView{id: "verdict", under: words.L("How many do you see? Count them.")}
 	k, err := strconv.Atoi(t.typed)
 	if err == nil {
-		says.under = fmt.Sprintf("%d seen.", k)
+		says.under = words.F("%d seen.", k)
 	}
 	n := padNode(lead, t.typed, says, err == nil)
 	n.kids[1].kids[1].kids[2] = sized(skip, look.Floor)
@@ -165,7 +165,7 @@ func (t *trailScreen) skip(rows []eyeRow) {
 func (t *trailScreen) checkView() node {
 	rows := t.eyeRows()
 	if len(rows) == 0 {
-		return col(0, sized(node{id: "empty", view: leadView{id: "empty", title: "Nothing to look at", under: "Nothing goes along yet. See Load."}}, 130), node{})
+		return col(0, sized(node{id: "empty", view: leadView{id: "empty", title: words.L("Nothing to look at"), under: words.L("Nothing goes along yet. See Load.")}}, 130), node{})
 	}
 	i := t.inHand(rows)
 	if i < 0 || t.anyway {
@@ -173,9 +173,9 @@ func (t *trailScreen) checkView() node {
 	}
 	left := t.eyesList()
 	if len(t.n.walkActs(&t.p, &t.v)) > 0 {
-		left = col(0, left, sized(keyNode(parts.KeyView{ID: "anyway", Title: "Not verified", Second: "walk all the same?", Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Group}), look.Floor))
+		left = col(0, left, sized(keyNode(parts.KeyView{ID: "anyway", Title: words.L("Not verified"), Second: words.L("walk all the same?"), Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Group}), look.Floor))
 	}
-	return row(0, left, wide(t.askEyes(rows, i, "both look"), 1.7))
+	return row(0, left, wide(t.askEyes(rows, i, words.L("both look")), 1.7))
 }
 
 // checkDone is who looked, and the key that starts the walk.
@@ -193,31 +193,31 @@ func (t *trailScreen) checkDone(rows []eyeRow) node {
 	}
 	switch {
 	case v.sure:
-		lead.title, lead.under = "Verified", fmt.Sprintf("%d of %d lines seen by two people.", v.seen, len(rows))
+		lead.title, lead.under = words.L("Verified"), words.F("%d of %d lines seen by two people.", v.seen, len(rows))
 	case unseen > 0:
-		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "Not verified"
-		lead.title, lead.under = plural(unseen, "line")+" not looked at", "A bag that looks full is not a complete bag."
+		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", words.L("Not verified")
+		lead.title, lead.under = words.N("%d line not looked at", "%d lines not looked at", unseen), words.L("A bag that looks full is not a complete bag.")
 	case differ > 0:
-		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "Not verified"
-		lead.title, lead.under = differTitle(v.diffs), "Put in what is short, count it again, or walk with it known."
+		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", words.L("Not verified")
+		lead.title, lead.under = differTitle(v.diffs), words.L("Put in what is short, count it again, or walk with it known.")
 	default:
-		lead.tone, lead.icon, lead.over, lead.title, lead.under = parts.Alarm, "warn", "Not verified", "Who looked?", "Two different people, by name."
+		lead.tone, lead.icon, lead.over, lead.title, lead.under = parts.Alarm, "warn", words.L("Not verified"), words.L("Who looked?"), words.L("Two different people, by name.")
 	}
 	if len(v.left) > 0 {
-		lead.under += " Left of the musts: " + differWords(v.left) + "."
+		lead.under += words.F(" Left of the musts: %s.", differWords(v.left))
 	}
 	if v.needls > 0 {
-		lead.under += fmt.Sprintf(" %s with the party that the list does not ask for.", lbs(v.needls))
+		lead.under += words.F(" %s with the party that the list does not ask for.", lbs(v.needls))
 	}
 	ready := unseen+differ == 0
-	who := row(look.Target, t.lookerKey("first", "First pair of eyes", t.p.First, ready && t.p.First == ""),
-		t.lookerKey("second", "Second pair", t.p.Second, ready && t.p.First != "" && t.p.Second == ""))
+	who := row(look.Target, t.lookerKey("first", words.L("First pair of eyes"), t.p.First, ready && t.p.First == ""),
+		t.lookerKey("second", words.L("Second pair"), t.p.Second, ready && t.p.First != "" && t.p.Second == ""))
 	return col(0, append([]node{sized(node{id: "verified", view: lead}, 190), {}, who}, t.startKeys()...)...)
 }
 
 // lookerKey names one who looked; next is the key most likely touched next.
 func (t *trailScreen) lookerKey(id, title, who string, next bool) node {
-	v := parts.KeyView{ID: id, Title: title, Second: "touch for a name", Icon: "one", Lay: parts.LayLeft, Role: look.Group}
+	v := parts.KeyView{ID: id, Title: title, Second: words.L("touch for a name"), Icon: "one", Lay: parts.LayLeft, Role: look.Group}
 	if next {
 		v.Tone = parts.Filled
 	}
@@ -228,29 +228,29 @@ func (t *trailScreen) lookerKey(id, title, who string, next bool) node {
 }
 
 // whyAnyway are the reasons to walk with a load that is not verified.
-var whyAnyway = []struct{ id, title string }{{"why-urgent", "It cannot wait"}, {"why-known", "Known to be short"}}
+var whyAnyway = []struct{ id, title string }{{"why-urgent", words.K("It cannot wait")}, {"why-known", words.K("Known to be short")}}
 
 // startKeys log that the load walks.
 func (t *trailScreen) startKeys() []node {
 	k := len(t.n.walkActs(&t.p, &t.v))
-	where := "to " + t.n.placeName(t.v.at)
-	start := parts.KeyView{ID: "walk", Title: "Walk with it", Second: plural(k, "line") + " " + where + " in the log", Icon: "boots", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Title}
+	where := words.F("to %s", t.n.placeName(t.v.at))
+	start := parts.KeyView{ID: "walk", Title: words.L("Walk with it"), Second: words.F("%s %s in the log", words.N("%d line", "%d lines", k), where), Icon: "boots", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Title}
 	switch {
 	case k == 0 && t.v.away > 0:
-		start.Title, start.Second, start.Off, start.Tone = "It has walked", "the log has it at "+t.n.placeName(t.v.at), true, parts.Usual
+		start.Title, start.Second, start.Off, start.Tone = words.L("It has walked"), words.F("the log has it at %s", t.n.placeName(t.v.at)), true, parts.Usual
 	case k == 0:
-		start.Second, start.Off, start.Tone = "nothing of the list is here to take", true, parts.Usual
+		start.Second, start.Off, start.Tone = words.L("nothing of the list is here to take"), true, parts.Usual
 	case t.v.sure:
 	case t.anyway && t.p.First == "":
-		start.Title, start.Second, start.Off, start.Tone = "Walk unverified", "who decides? Touch the first name", true, parts.Usual
+		start.Title, start.Second, start.Off, start.Tone = words.L("Walk unverified"), words.L("who decides? Touch the first name"), true, parts.Usual
 	case t.anyway:
 		var keys []node
 		for _, w := range whyAnyway {
-			keys = append(keys, keyNode(parts.KeyView{ID: w.id, Title: w.title, Second: "walk, and log why", Icon: "boots", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Group}))
+			keys = append(keys, keyNode(parts.KeyView{ID: w.id, Title: words.L(w.title), Second: words.L("walk, and log why"), Icon: "boots", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Group}))
 		}
-		return []node{row(look.Target, keys...), sized(keyNode(parts.KeyView{ID: "back", Title: "Not now", Icon: "back", Lay: parts.LayLeft, Role: look.Group}), look.Floor)}
+		return []node{row(look.Target, keys...), sized(keyNode(parts.KeyView{ID: "back", Title: words.L("Not now"), Icon: "back", Lay: parts.LayLeft, Role: look.Group}), look.Floor)}
 	default:
-		start = parts.KeyView{ID: "anyway", Title: "Walk unverified", Second: "with a name and a reason", Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Title}
+		start = parts.KeyView{ID: "anyway", Title: words.L("Walk unverified"), Second: words.L("with a name and a reason"), Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Title}
 	}
 	return []node{sized(keyNode(start), look.Target)}
 }
@@ -287,9 +287,9 @@ func (t *trailScreen) actCheck(kind, rest, id string) {
 func (t *trailScreen) chooseLooker(which string) {
 	n := t.n
 	other := t.p.Second
-	title := "First pair of eyes"
+	title := words.L("First pair of eyes")
 	if which == "second" {
-		other, title = t.p.First, "Second pair of eyes"
+		other, title = t.p.First, words.L("Second pair of eyes")
 	}
 	var list []choice
 	for _, m := range n.crew() {
@@ -297,7 +297,7 @@ func (t *trailScreen) chooseLooker(which string) {
 			list = append(list, choice{kind: parts.KindMember, id: m.ID, title: m.Name, second: m.Role, mark: n.mark(m.Rig)})
 		}
 	}
-	t.sh.open(newChooser(t.sh, title, "Two different people look at every line", list, func(id string) {
+	t.sh.open(newChooser(t.sh, title, words.L("Two different people look at every line"), list, func(id string) {
 		if which == "second" {
 			t.p.Second = id
 		} else {

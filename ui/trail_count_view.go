@@ -1,12 +1,11 @@
 package ui
 
 import (
-	"fmt"
-
 	"tarpside/model"
 	litter "tarpside/model/trail"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // counted is a count on the way: its rows, and where they differ.
@@ -44,10 +43,10 @@ func (t *trailScreen) counted() counted {
 func goneWords(x litter.Tally) string {
 	used, gave := "", ""
 	if x.Used > 0 {
-		used = fmt.Sprintf("%d used", x.Used)
+		used = words.F("%d used", x.Used)
 	}
 	if x.Gave > 0 {
-		gave = fmt.Sprintf("%d handed over", x.Gave)
+		gave = words.F("%d handed over", x.Gave)
 	}
 	return joinWords(used, gave)
 }
@@ -59,29 +58,29 @@ func (t *trailScreen) tallyList() node { return t.eyesNodes("tallies", t.counted
 func (t *trailScreen) countView() node {
 	if t.v.away == 0 {
 		if t.p.Home > 0 {
-			lead := leadView{id: "empty", title: "Back on the tarp", under: "What the party had went to the tarp at " + t.n.clock(t.p.Home) + ". Load up asks each piece what it needs."}
-			return col(0, sized(node{id: "empty", view: lead}, 130), node{}, sized(keyNode(parts.KeyView{ID: "load-up", Title: "Load up", Icon: "load", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Title}), look.Target))
+			lead := leadView{id: "empty", title: words.L("Back on the tarp"), under: words.F("What the party had went to the tarp at %s. Load up asks each piece what it needs.", t.n.clock(t.p.Home))}
+			return col(0, sized(node{id: "empty", view: lead}, 130), node{}, sized(keyNode(parts.KeyView{ID: "load-up", Title: words.L("Load up"), Icon: "load", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Title}), look.Target))
 		}
-		lead := leadView{id: "empty", title: "Nothing is with the party", under: "When the load walks, it is counted here: at the patient, and once more before the walk back."}
+		lead := leadView{id: "empty", title: words.L("Nothing is with the party"), under: words.L("When the load walks, it is counted here: at the patient, and once more before the walk back.")}
 		return col(0, sized(node{id: "empty", view: lead}, 130), node{})
 	}
 	tab := func(id, title string, on bool, seen map[string]int) node {
-		v := parts.KeyView{ID: id, Title: title, Second: "not begun", Lay: parts.LayLeft, Role: look.Group}
+		v := parts.KeyView{ID: id, Title: title, Second: words.L("not begun"), Lay: parts.LayLeft, Role: look.Group}
 		if len(seen) > 0 {
-			v.Second = fmt.Sprintf("%d of %d lines", len(seen), t.toCount())
+			v.Second = words.F("%d of %d lines", len(seen), t.toCount())
 		}
 		if on {
 			v.Tone, v.State = parts.Live, "here"
 		}
 		return keyNode(v)
 	}
-	tabs := row(look.Floor, tab("at-patient", "At the patient", !t.back, t.p.Patient), tab("before-back", "Before the walk back", t.back, t.p.Back))
+	tabs := row(look.Floor, tab("at-patient", words.L("At the patient"), !t.back, t.p.Patient), tab("before-back", words.L("Before the walk back"), t.back, t.p.Back))
 	c := t.counted()
 	side := t.countDone(c)
 	if i := t.inHand(c.rows); i >= 0 {
-		where := "at the patient"
+		where := words.L("at the patient")
 		if t.back {
-			where = "before the walk back"
+			where = words.L("before the walk back")
 		}
 		side = t.askEyes(c.rows, i, where)
 	}
@@ -101,18 +100,18 @@ func (t *trailScreen) toCount() int {
 
 // countDone is what a finished count comes to.
 func (t *trailScreen) countDone(c counted) node {
-	lead := leadView{id: "counted", title: "Everything is here", under: "Count once more before the walk back: a thing put down beside a patient stays there."}
-	next := parts.KeyView{ID: "count-again", Title: "Before the walk back", Icon: "go", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
+	lead := leadView{id: "counted", title: words.L("Everything is here"), under: words.L("Count once more before the walk back: a thing put down beside a patient stays there.")}
+	next := parts.KeyView{ID: "count-again", Title: words.L("Before the walk back"), Icon: "go", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
 	if t.back {
-		lead.under = "Everything that walked in walks out. At the rig it goes to the tarp, and Load up asks each piece."
-		next = parts.KeyView{ID: "all-back", Title: "All back on the tarp", Second: plural(len(t.n.returnActs(&t.v)), "line"), Icon: "tarp", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
+		lead.under = words.L("Everything that walked in walks out. At the rig it goes to the tarp, and Load up asks each piece.")
+		next = parts.KeyView{ID: "all-back", Title: words.L("All back on the tarp"), Second: words.N("%d line", "%d lines", len(t.n.returnActs(&t.v))), Icon: "tarp", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
 	}
 	keys := []node{sized(keyNode(next), look.Target)}
 	if len(c.diffs) > 0 {
-		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "Not everything"
-		lead.title, lead.under = differTitle(c.diffs), "Look for it here and now, not at the road. Touch a line to count it again."
+		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", words.L("Not everything")
+		lead.title, lead.under = differTitle(c.diffs), words.L("Look for it here and now, not at the road. Touch a line to count it again.")
 		next.Tone = parts.Usual
-		keys = []node{sized(keyNode(parts.KeyView{ID: "look-for-it", Title: "Look for it", Icon: "look", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}), look.Target), sized(keyNode(next), look.Floor)}
+		keys = []node{sized(keyNode(parts.KeyView{ID: "look-for-it", Title: words.L("Look for it"), Icon: "look", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}), look.Target), sized(keyNode(next), look.Floor)}
 	}
 	return col(0, append([]node{sized(node{id: "counted", view: lead}, 200), {}}, keys...)...)
 }
@@ -120,13 +119,13 @@ func (t *trailScreen) countDone(c counted) node {
 // differTitle names the one line that differs, or says how many do.
 func differTitle(diffs []litter.Difference) string {
 	if len(diffs) != 1 {
-		return plural(len(diffs), "line") + " differ"
+		return words.F("%s differ", words.N("%d line", "%d lines", len(diffs)))
 	}
 	d := diffs[0]
 	if d.Short() < 0 {
-		return fmt.Sprintf("%s: %d too many", d.Name, -d.Short())
+		return words.F("%s: %d too many", d.Name, -d.Short())
 	}
-	return fmt.Sprintf("%s: %d short", d.Name, d.Short())
+	return words.F("%s: %d short", d.Name, d.Short())
 }
 
 // actCount does an act of the counts on the way.

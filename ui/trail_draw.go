@@ -1,13 +1,12 @@
 package ui
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 
 	litter "tarpside/model/trail"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // An ownView is a view of a part that only one screen has.
@@ -43,18 +42,22 @@ func (v weightView) over() int {
 
 // words are the figure, against what, and the verdict.
 func (v weightView) words() (figure, against, verdict string) {
-	figure = fmt.Sprintf("%d lb", litter.UpLb(v.Lb))
-	against = fmt.Sprintf("of %d lb, %s", litter.DownLb(v.Limit), map[bool]string{true: "one person", false: fmt.Sprint(v.People, " people")}[v.People == 1])
+	figure = words.F("%d lb", litter.UpLb(v.Lb))
+	people := words.F("%d people", v.People)
+	if v.People == 1 {
+		people = words.L("one person")
+	}
+	against = words.F("of %d lb, %s", litter.DownLb(v.Limit), people)
 	switch over := v.over(); {
 	case v.People == 0:
-		against, verdict = "nobody walks yet", ""
+		against, verdict = words.L("nobody walks yet"), ""
 	case over > 0:
-		verdict = fmt.Sprintf("Over by %d lb", over)
+		verdict = words.F("Over by %d lb", over)
 	default:
-		verdict = fmt.Sprintf("%d lb to spare", litter.DownLb(v.Limit-v.Lb))
+		verdict = words.F("%d lb to spare", litter.DownLb(v.Limit-v.Lb))
 	}
 	if v.Guessed > 0 {
-		against += fmt.Sprintf(", %s a guess", plural(v.Guessed, "weight"))
+		against += words.N(", %d weight a guess", ", %d weights a guess", v.Guessed)
 	}
 	return figure, against, verdict
 }

@@ -6,6 +6,7 @@ import (
 	"tarpside/model/sum"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // howScreen is a worked figure with its formula, its source and its limits.
@@ -24,9 +25,9 @@ func newHow(a sum.Answer) screen {
 		}
 	}
 	add("figure", capital(a.Name), a.Text, look.Title)
-	add("formula", "How it is worked out", a.Formula, look.Lead)
-	add("source", "Where that comes from", a.Source, look.Lead)
-	add("limits", "What it does not say", a.Limits, look.Lead)
+	add("formula", words.L("How it is worked out"), a.Formula, look.Lead)
+	add("source", words.L("Where that comes from"), a.Source, look.Lead)
+	add("limits", words.L("What it does not say"), a.Limits, look.Lead)
 	col.SetInside(objs...)
 	scroll := parts.NewScroller(col)
 	h.root = box(func(size fyne.Size) { place(scroll, 0, 0, min(size.Width, look.U(1000)), size.Height) }, scroll)
@@ -36,5 +37,5 @@ func newHow(a sum.Answer) screen {
 func (h *howScreen) body() fyne.CanvasObject { return h.root }
 
 func (h *howScreen) show(*now) head {
-	return head{title: capital(h.a.Name), sentence: "An aid. Local rules and your officer come first", back: true}
+	return head{title: capital(h.a.Name), sentence: words.L("An aid. Local rules and your officer come first"), back: true}
 }

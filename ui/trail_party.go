@@ -1,6 +1,9 @@
 package ui
 
-import litter "tarpside/model/trail"
+import (
+	litter "tarpside/model/trail"
+	"tarpside/ui/words"
+)
 
 // partyPlace is the place of the scene that the party's pieces go to.
 const partyPlace = "Trail"
@@ -24,4 +27,9 @@ func (t *trailScreen) keep() {
 }
 
 // walkerName is one who walks, in words.
-func (n *now) walkerName(id string) string { return litter.WalkerName(n.d, id) }
+func (n *now) walkerName(id string) string {
+	if k, ok := litter.NoName(id); ok {
+		return words.F("Helper %s", k)
+	}
+	return n.memberName(id)
+}

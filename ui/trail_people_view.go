@@ -1,12 +1,12 @@
 package ui
 
 import (
-	"fmt"
 	"strconv"
 
 	litter "tarpside/model/trail"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // peopleView is who walks, and beside it the pack of the one in hand.
@@ -18,7 +18,7 @@ func (t *trailScreen) peopleView() node {
 	var rows []node
 	show, at := float32(0), float32(0)
 	for _, p := range v.load.Packs {
-		r := parts.RowView{Kind: parts.KindMember, ID: p.Member, Title: p.Name, Second: packWords(p), Tone: parts.Quiet, Go: "tick", State: "walks"}
+		r := parts.RowView{Kind: parts.KindMember, ID: p.Member, Title: t.n.walkerName(p.Member), Second: packWords(p), Tone: parts.Quiet, Go: "tick", State: "walks"}
 		if m := n.d.Member(p.Member); m != nil && n.d.Rig(m.Rig) != nil {
 			r.Mark = n.mark(m.Rig)
 		}
@@ -34,7 +34,7 @@ func (t *trailScreen) peopleView() node {
 		rows = append(rows, sized(node{id: p.Member, view: r}, look.Floor))
 		at += look.Floor + look.Gap
 	}
-	rows = append(rows, sized(node{id: "no-name", view: parts.RowView{ID: "no-name", Title: "One more", Second: "without a name", Icon: "plus", Tone: parts.Quiet}}, look.Floor))
+	rows = append(rows, sized(node{id: "no-name", view: parts.RowView{ID: "no-name", Title: words.L("One more"), Second: words.L("without a name"), Icon: "plus", Tone: parts.Quiet}}, look.Floor))
 	for _, m := range n.crew() {
 		if t.p.Walks(m.ID) >= 0 {
 			continue
@@ -51,46 +51,46 @@ func (t *trailScreen) peopleView() node {
 			return row(0, left, wide(t.packSide(p), 1.2))
 		}
 	}
-	lead := leadView{id: "walkers", title: "Touch who walks", under: "Who carries what is worked out at once, and again for everybody when one drops out. This finds pieces. It does not account for people."}
+	lead := leadView{id: "walkers", title: words.L("Touch who walks"), under: words.L("Who carries what is worked out at once, and again for everybody when one drops out. This finds pieces. It does not account for people.")}
 	if k := len(v.load.Packs); k > 0 {
-		lead.title = fmt.Sprintf("%d walk", k)
-		lead.line = fmt.Sprintf("Together they can take %d lb.", litter.DownLb(v.load.Limit))
+		lead.title = words.F("%d walk", k)
+		lead.line = words.F("Together they can take %d lb.", litter.DownLb(v.load.Limit))
 	}
 	return row(0, left, wide(col(0, sized(node{id: "walkers", view: lead}, 240), node{}), 1.2))
 }
 
 // packWords is what one carries against the limit.
 func packWords(p litter.Pack) string {
-	words := fmt.Sprintf("%d lb of %d", litter.UpLb(p.Lb), litter.DownLb(p.Limit()))
+	said := words.F("%d lb of %d", litter.UpLb(p.Lb), litter.DownLb(p.Limit()))
 	if p.Over() > 0 {
-		words += fmt.Sprintf(", over by %d lb", litter.UpLb(p.Over()))
+		said += words.F(", over by %d lb", litter.UpLb(p.Over()))
 	}
 	if p.Guessed {
-		words += ", usual limit"
+		said += words.L(", usual limit")
 	}
-	return words
+	return said
 }
 
 // packSide is the pack of one: its pieces, the limit, and dropping out.
 func (t *trailScreen) packSide(p litter.Pack) node {
-	lead := leadView{id: "pack", title: p.Name, line: packWords(p)}
+	lead := leadView{id: "pack", title: t.n.walkerName(p.Member), line: packWords(p)}
 	if p.Over() > 0 {
-		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "Too heavy for one"
+		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", words.L("Too heavy for one")
 	}
 	var rows []node
 	for _, x := range p.Parts {
 		l := t.v.lines[x.Line]
 		v := parts.RowView{ID: "part", Title: t.n.lineWords(l, x.N), Right: lbs(x.Lb), Off: true, Tone: parts.Usual}
 		if x.Shared > 1 {
-			v.Second = "carried by " + map[int]string{2: "two", 3: "three", 4: "four"}[x.Shared] + ": this is one share"
+			v.Second = words.F("carried by %s: this is one share", map[int]string{2: words.L("two"), 3: words.L("three"), 4: words.L("four")}[x.Shared])
 		}
 		rows = append(rows, sized(node{id: "part-" + l.Item, view: v}, 56))
 	}
 	if len(rows) == 0 {
-		rows = append(rows, sized(node{id: "part-none", view: parts.RowView{ID: "part", Title: "Nothing to carry yet", Off: true, NoRule: true}}, 56))
+		rows = append(rows, sized(node{id: "part-none", view: parts.RowView{ID: "part", Title: words.L("Nothing to carry yet"), Off: true, NoRule: true}}, 56))
 	}
-	limit := parts.KeyView{ID: "limit", Title: "Limit", Second: fmt.Sprintf("%d lb", litter.DownLb(p.Limit())), Lay: parts.LayLeft, Role: look.Group}
-	out := parts.KeyView{ID: "drops-out", Title: "Drops out", Icon: "cross", Lay: parts.LayLeft, Role: look.Group}
+	limit := parts.KeyView{ID: "limit", Title: words.L("Limit"), Second: words.F("%d lb", litter.DownLb(p.Limit())), Lay: parts.LayLeft, Role: look.Group}
+	out := parts.KeyView{ID: "drops-out", Title: words.L("Drops out"), Icon: "cross", Lay: parts.LayLeft, Role: look.Group}
 	return col(0, sized(node{id: "pack", view: lead}, packHigh(p)), node{id: "pack-list", view: listOf{panel: parts.PanelView{Snug: true}, gap: 2}, kids: rows},
 		row(look.Floor, wide(keyNode(limit), 1), sized(keyNode(howKey("how-limit")), look.Target), wide(keyNode(out), 1.9)))
 }
@@ -114,11 +114,11 @@ func (t *trailScreen) limitPad() node {
 		}
 		return keyNode(v)
 	}
-	modes := row(98, mode("limit", "Pounds to carry", name), mode("body", "Weight of the body", "for the sum alone, not kept"),
-		keyNode(parts.KeyView{ID: "usual", Title: "The usual", Second: fmt.Sprintf("%d lb", litter.DownLb(litter.Carrier{BodyLb: litter.BodyLb, OwnLb: litter.OwnGearLb}.Limit())), Lay: parts.LayLeft, Role: look.Group}))
-	says := leadView{id: "verdict", under: "Ask the member. From 1 to 150 lb."}
+	modes := row(98, mode("limit", words.L("Pounds to carry"), name), mode("body", words.L("Weight of the body"), words.L("for the sum alone, not kept")),
+		keyNode(parts.KeyView{ID: "usual", Title: words.L("The usual"), Second: words.F("%d lb", litter.DownLb(litter.Carrier{BodyLb: litter.BodyLb, OwnLb: litter.OwnGearLb}.Limit())), Lay: parts.LayLeft, Role: look.Group}))
+	says := leadView{id: "verdict", under: words.L("Ask the member. From 1 to 150 lb.")}
 	if t.pad == "body" {
-		says.under = fmt.Sprintf("30 %% of it, less %d lb of own clothing and gear (from memory).", int(litter.OwnGearLb))
+		says.under = words.F("30 %% of it, less %d lb of own clothing and gear (from memory).", int(litter.OwnGearLb))
 	}
 	x, err := strconv.ParseFloat(t.typed, 64)
 	lb, ok := typedLimit(t.pad, x)
@@ -126,9 +126,9 @@ func (t *trailScreen) limitPad() node {
 	switch {
 	case t.typed == "":
 	case !ok:
-		says.tone, says.title = parts.Alarm, "Cannot be"
+		says.tone, says.title = parts.Alarm, words.L("Cannot be")
 	default:
-		says.under = fmt.Sprintf("%s can take %d lb.", name, litter.DownLb(lb))
+		says.under = words.F("%s can take %d lb.", name, litter.DownLb(lb))
 	}
 	n := padNode(leadView{id: "amount"}, t.typed, says, ok)
 	n.kids[0] = modes

@@ -9,6 +9,7 @@ import (
 	litter "tarpside/model/trail"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // leaveAnswer is the proposal of what to leave, as a figure.
@@ -28,7 +29,7 @@ func (t *trailScreen) view() node {
 
 // howKey opens how a figure is worked out.
 func howKey(id string) parts.KeyView {
-	return parts.KeyView{ID: id, Title: "How?", Icon: "unknown", Lay: parts.LayCentre, Role: look.BodyBold}
+	return parts.KeyView{ID: id, Title: words.L("How?"), Icon: "unknown", Lay: parts.LayCentre, Role: look.BodyBold}
 }
 
 // reply is a refusal, or what kept an act from the log.
@@ -41,7 +42,7 @@ func (t *trailScreen) reply() (parts.StripView, bool) {
 	if !ok || v.Tone != parts.StripRefused && v.Tone != parts.StripWrong {
 		return parts.StripView{}, false
 	}
-	v.Keys = [2]parts.StripKey{{ID: "seen", Title: "Seen"}}
+	v.Keys = [2]parts.StripKey{{ID: "seen", Title: words.L("Seen")}}
 	return v, true
 }
 
@@ -79,9 +80,9 @@ func (t *trailScreen) stepKeys() node {
 	for _, s := range []struct {
 		step  trailStep
 		title string
-	}{{trailTrip, "1 Trip"}, {trailLoad, "2 Load"}, {trailPeople, "3 People"}, {trailCheck, "4 Check"}, {trailCarry, "5 Carry"}, {trailCount, "6 Count"}} {
-		words, alarm := t.stepWords(s.step)
-		v := parts.KeyView{ID: "step-" + string(s.step), Title: s.title, Second: words, Lay: parts.LayLeft, Role: look.Group}
+	}{{trailTrip, words.L("1 Trip")}, {trailLoad, words.L("2 Load")}, {trailPeople, words.L("3 People")}, {trailCheck, words.L("4 Check")}, {trailCarry, words.L("5 Carry")}, {trailCount, words.L("6 Count")}} {
+		said, alarm := t.stepWords(s.step)
+		v := parts.KeyView{ID: "step-" + string(s.step), Title: s.title, Second: said, Lay: parts.LayLeft, Role: look.Group}
 		if alarm {
 			v.Tone, v.State = parts.Alarm, "alarm"
 		}
@@ -94,12 +95,12 @@ func (t *trailScreen) stepKeys() node {
 }
 
 // stepWords is how far a step is, and whether that is an alarm.
-func (t *trailScreen) stepWords(s trailStep) (words string, alarm bool) {
+func (t *trailScreen) stepWords(s trailStep) (said string, alarm bool) {
 	v := &t.v
 	switch s {
 	case trailTrip:
 		if t.p.Trip.Season == "" {
-			return "season?", true
+			return words.L("season?"), true
 		}
 		return string(t.p.Trip.Season), false
 	case trailLoad:
@@ -109,25 +110,25 @@ func (t *trailScreen) stepWords(s trailStep) (words string, alarm bool) {
 				k++
 			}
 		}
-		return plural(k, "line"), v.load.Over() > 0 && len(t.p.People) > 0
+		return words.N("%d line", "%d lines", k), v.load.Over() > 0 && len(t.p.People) > 0
 	case trailPeople:
 		if len(t.p.People) == 0 {
-			return "nobody yet", false
+			return words.L("nobody yet"), false
 		}
-		return fmt.Sprintf("%d walk", len(t.p.People)), false
+		return words.F("%d walk", len(t.p.People)), false
 	case trailCheck:
 		switch {
 		case v.sure:
-			return "verified", false
+			return words.L("verified"), false
 		case v.seen == 0:
-			return "not done", true
+			return words.L("not done"), true
 		}
-		return fmt.Sprintf("%d of %d", v.seen, len(v.eyes)), true
+		return words.F("%d of %d", v.seen, len(v.eyes)), true
 	case trailCarry:
-		return fmt.Sprintf("%d people", t.p.Trip.Crew().All), false
+		return words.F("%d people", t.p.Trip.Crew().All), false
 	}
 	if v.away == 0 {
-		return "nothing out", false
+		return words.L("nothing out"), false
 	}
 	c := t.counted()
 	left := 0
@@ -138,11 +139,11 @@ func (t *trailScreen) stepWords(s trailStep) (words string, alarm bool) {
 	}
 	switch {
 	case left > 0:
-		return fmt.Sprintf("%d to count", left), true
+		return words.F("%d to count", left), true
 	case len(c.diffs) > 0:
-		return fmt.Sprintf("%d not right", len(c.diffs)), true
+		return words.F("%d not right", len(c.diffs)), true
 	}
-	return "all here", false
+	return words.L("all here"), false
 }
 
 // carryView is the figures of the walk; a touch on one shows how it is got.
@@ -159,7 +160,7 @@ func (t *trailScreen) carryView() node {
 }
 
 // needWords are the headings of the list.
-var needWords = map[litter.Need]string{litter.Must: "Must", litter.Should: "Should", litter.Ask: "Ask first", litter.If: "If needed", litter.Stays: "Stays on the rig"}
+var needWords = map[litter.Need]string{litter.Must: words.K("Must"), litter.Should: words.K("Should"), litter.Ask: words.K("Ask first"), litter.If: words.K("If needed"), litter.Stays: words.K("Stays on the rig")}
 
 // loadView is the list by need, and beside it the line in hand or what could
 // stay.
@@ -180,7 +181,7 @@ func (t *trailScreen) loadView() node {
 		if need != last {
 			last = need
 			id := "need-" + need.String()
-			add(sized(node{id: id, view: parts.RowView{ID: id, Title: needWords[need], Right: needWeight(v.lines, need), Off: true, Tone: parts.Usual}}, 48))
+			add(sized(node{id: id, view: parts.RowView{ID: id, Title: words.L(needWords[need]), Right: needWeight(v.lines, need), Off: true, Tone: parts.Usual}}, 48))
 		}
 		r := n.loadRow(l, v.at)
 		if l.Item == t.chosen {
@@ -226,16 +227,16 @@ func needWeight(lines []trailLine, need litter.Need) string {
 		}
 	}
 	if need == litter.Stays {
-		return plural(k, "line")
+		return words.N("%d line", "%d lines", k)
 	}
-	return plural(k, "line") + ", " + lbs(lb)
+	return words.N("%d line", "%d lines", k) + ", " + lbs(lb)
 }
 
 // loadRow is a line of the list; at is the place of the party.
 func (n *now) loadRow(l trailLine, at model.Place) parts.RowView {
 	v := parts.RowView{Kind: parts.KindPiece, ID: l.Item, Mark: n.mark(l.Rig), Title: n.lineWords(l, l.N), Second: l.Why, Right: lbs(l.Total()), Tone: parts.Quiet, Go: "tick", State: l.Need.String()}
 	if l.Guessed {
-		v.Right = "about " + v.Right
+		v.Right = words.F("about %s", v.Right)
 	}
 	switch {
 	case !l.Goes():
@@ -244,9 +245,9 @@ func (n *now) loadRow(l trailLine, at model.Place) parts.RowView {
 			v.Title = n.d.Items[l.Line].Short()
 		}
 	case l.Line < 0:
-		v.Second = "not in the inventory: " + l.Why
+		v.Second = words.F("not in the inventory: %s", l.Why)
 	case l.There < l.N && n.s.Line(l.Line).N(at) < l.N:
-		v.Second = fmt.Sprintf("only %d ready: %s", l.There, l.Why)
+		v.Second = words.F("only %d ready: %s", l.There, l.Why)
 	}
 	return v
 }
@@ -258,30 +259,30 @@ func (t *trailScreen) leaveSide() node {
 	var kids, keys []node
 	switch {
 	case t.p.Trip.Season == "":
-		lead.tone, lead.icon, lead.over, lead.title = parts.Alarm, "warn", "Ask", "Which season?"
-		lead.under = "Lines that go with the season are asked about until it is touched under Trip."
+		lead.tone, lead.icon, lead.over, lead.title = parts.Alarm, "warn", words.L("Ask"), words.L("Which season?")
+		lead.under = words.L("Touch it under Trip: some lines go with it.")
 	case len(t.p.People) == 0:
-		lead.title, lead.under = "Nobody walks yet", "Touch who walks under People. Without them there is no limit."
+		lead.title, lead.under = words.L("Nobody walks yet"), words.L("Touch who walks under People. Without them there is no limit.")
 	case v.load.Over() > 0:
-		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "Too heavy"
-		lead.title = fmt.Sprintf("Over by %d lb", litter.UpLb(v.load.Over()))
-		lead.under = "What is needed least could stay:"
+		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", words.L("Too heavy")
+		lead.title = words.F("Over by %d lb", litter.UpLb(v.load.Over()))
+		lead.under = words.L("What is needed least could stay:")
 		if v.over > 0 {
-			lead.under = fmt.Sprintf("Leaving all this is still %d lb too much: more people, or a second walk.", litter.UpLb(v.over))
+			lead.under = words.F("Leaving all this is still %d lb too much: more people, or a second walk.", litter.UpLb(v.over))
 		}
 		kids, keys = t.dropRows()
 	default:
-		lead.title = fmt.Sprintf("It fits: %d lb to spare", litter.DownLb(v.load.Limit-v.load.Lb))
-		lead.under = "Thirty needless pounds are a failure as much as a piece left behind (common practice)."
+		lead.title = words.F("It fits: %d lb to spare", litter.DownLb(v.load.Limit-v.load.Lb))
+		lead.under = words.L("Thirty needless pounds are a failure as much as a piece left behind (common practice).")
 	}
 	if len(t.p.Chosen) > 0 {
-		keys = append(keys, sized(keyNode(parts.KeyView{ID: "as-listed", Title: "As listed", Second: "forget what was changed by hand", Icon: "undo", Lay: parts.LayLeft, Role: look.Group}), look.Floor))
+		keys = append(keys, sized(keyNode(parts.KeyView{ID: "as-listed", Title: words.L("As listed"), Second: words.L("forget what was changed by hand"), Icon: "undo", Lay: parts.LayLeft, Role: look.Group}), look.Floor))
 	}
 	if len(v.left) > 0 {
-		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "A must is left"
-		lead.under = capital(differWords(v.left)) + " left of the musts."
+		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", words.L("A must is left")
+		lead.under = words.F("%s left of the musts.", capital(differWords(v.left)))
 	} else if v.extra > 0 {
-		lead.under = fmt.Sprintf("%s of it the list does not ask for. %s", lbs(v.extra), lead.under)
+		lead.under = words.F("%s of it the list does not ask for. %s", lbs(v.extra), lead.under)
 	}
 	lead.line = t.n.notHere(v.lines, v.at)
 	if kids == nil {
@@ -304,7 +305,7 @@ func (n *now) notHere(lines []trailLine, at model.Place) string {
 	if len(away) == 0 {
 		return ""
 	}
-	return listed(away) + ": not logged as here."
+	return words.F("%s: not logged as here.", listed(away))
 }
 
 // differWords are lines of which pieces are wanting.
@@ -323,7 +324,7 @@ func (t *trailScreen) barRows() []node {
 	for _, r := range []struct {
 		id, title string
 		lb        float64
-	}{{"must", "Must", v.Must}, {"should", "Should", v.Should}, {"if", "If needed", v.Maybe}} {
+	}{{"must", words.L("Must"), v.Must}, {"should", words.L("Should"), v.Should}, {"if", words.L("If needed"), v.Maybe}} {
 		out = append(out, sized(node{id: "bar-" + r.id, view: parts.RowView{ID: "bar-" + r.id, Title: r.title, Right: lbs(r.lb), Off: true, Tone: parts.Usual}}, 52))
 	}
 	return out
@@ -339,19 +340,19 @@ func (t *trailScreen) dropRows() (rows, keys []node) {
 	if len(rows) == 0 {
 		return nil, nil
 	}
-	leave := parts.KeyView{ID: "leave-these", Title: "Leave these", Second: fmt.Sprintf("%d lb less", litter.DownLb(leaveAnswer(&t.v).Value)), Icon: "leave-down", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
+	leave := parts.KeyView{ID: "leave-these", Title: words.L("Leave these"), Second: words.F("%d lb less", litter.DownLb(leaveAnswer(&t.v).Value)), Icon: "leave-down", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
 	return rows, []node{row(look.Floor, keyNode(leave), sized(keyNode(howKey("how-leave")), look.Target))}
 }
 
 // lineSide is the line in hand: why, what it weighs, where it is, and how many
 // go.
 func (t *trailScreen) lineSide(l, asked trailLine) node {
-	lead := leadView{id: "line", over: needWords[l.Need], title: l.Name, line: lbs(l.Lb) + " each", under: capital(l.Why)}
+	lead := leadView{id: "line", over: words.L(needWords[l.Need]), title: l.Name, line: words.F("%s each", lbs(l.Lb)), under: capital(l.Why)}
 	if l.N > 1 || l.N == 0 && asked.N > 1 {
-		lead.line = fmt.Sprintf("%d x %s", l.N, lbs(l.Lb))
+		lead.line = words.F("%d x %s", l.N, lbs(l.Lb))
 	}
 	if l.Guessed {
-		lead.line += ", a guess"
+		lead.line += words.L(", a guess")
 	}
 	if l.Line >= 0 {
 		where, _ := t.n.realWords(l.Line)
@@ -361,20 +362,20 @@ func (t *trailScreen) lineSide(l, asked trailLine) node {
 	var keys []node
 	switch {
 	case t.sure == l.Item:
-		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", "It is a must"
-		all := "Leave it all the same"
+		lead.tone, lead.icon, lead.over = parts.Alarm, "warn", words.L("It is a must")
+		all := words.L("Leave it all the same")
 		if t.sureN > 0 {
-			all = fmt.Sprintf("Only %d all the same", t.sureN)
+			all = words.F("Only %d all the same", t.sureN)
 		}
 		keys = append(keys, sized(keyNode(parts.KeyView{ID: "all-same", Title: all, Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Group}), look.Target))
 	case l.Goes():
-		keys = append(keys, sized(keyNode(parts.KeyView{ID: "leave", Title: "Leave it", Second: "it stays on the rig", Icon: "leave-down", Lay: parts.LayLeft, Role: look.Group}), look.Target))
+		keys = append(keys, sized(keyNode(parts.KeyView{ID: "leave", Title: words.L("Leave it"), Second: words.L("it stays on the rig"), Icon: "leave-down", Lay: parts.LayLeft, Role: look.Group}), look.Target))
 	default:
-		keys = append(keys, sized(keyNode(parts.KeyView{ID: "take", Title: "Take it", Icon: "plus", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}), look.Target))
+		keys = append(keys, sized(keyNode(parts.KeyView{ID: "take", Title: words.L("Take it"), Icon: "plus", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}), look.Target))
 	}
 	if l.Line >= 0 && t.n.d.Items[l.Line].Quantity > 1 && l.Goes() && t.sure != l.Item {
-		keys = append(keys, row(look.Target, keyNode(parts.KeyView{ID: "fewer", Title: "One fewer", Icon: "minus", Lay: parts.LayStack, Role: look.Group}),
-			keyNode(parts.KeyView{ID: "more", Title: "One more", Icon: "plus", Lay: parts.LayStack, Role: look.Group})))
+		keys = append(keys, row(look.Target, keyNode(parts.KeyView{ID: "fewer", Title: words.L("One fewer"), Icon: "minus", Lay: parts.LayStack, Role: look.Group}),
+			keyNode(parts.KeyView{ID: "more", Title: words.L("One more"), Icon: "plus", Lay: parts.LayStack, Role: look.Group})))
 	}
 	return col(0, append([]node{sized(node{id: "line", view: lead}, 240), {}}, keys...)...)
 }
@@ -385,9 +386,9 @@ func (t *trailScreen) chooseList() node {
 	for _, l := range t.n.pullLists() {
 		kids = append(kids, sized(node{id: "list-" + l, view: parts.RowView{ID: "list-" + l, Title: l, Tone: parts.Quiet, Go: "go"}}, look.Floor))
 	}
-	lead := leadView{id: "empty", title: "Which list?", under: "No pull list has trail or carry in its name. Touch the one to walk with."}
+	lead := leadView{id: "empty", title: words.L("Which list?"), under: words.L("No pull list has trail or carry in its name. Touch the one to walk with.")}
 	if len(kids) == 0 {
-		lead.title, lead.under = "No pull list", "The department's tables have none, so nothing can be proposed. Send pieces to the place Trail on the Tarp; the count works all the same."
+		lead.title, lead.under = words.L("No pull list"), words.L("The department's tables have none, so nothing can be proposed. Send pieces to the place Trail on the Tarp; the count works all the same.")
 	}
 	return col(0, sized(node{id: "empty", view: lead}, 130), node{id: "lists", view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids})
 }

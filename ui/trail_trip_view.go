@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 
@@ -9,6 +8,7 @@ import (
 	litter "tarpside/model/trail"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 // tripFacts are the keys of the trip: what each stands for, and how a touch
@@ -17,29 +17,29 @@ var tripFacts = []struct {
 	group string
 	keys  []tripFact
 }{
-	{"When", []tripFact{
-		{"summer", "Summer", func(t *litter.Trip) bool { return t.Season == litter.Summer }, func(t *litter.Trip) { oneOf(&t.Season, litter.Summer) }},
-		{"winter", "Winter", func(t *litter.Trip) bool { return t.Season == litter.Winter }, func(t *litter.Trip) { oneOf(&t.Season, litter.Winter) }},
-		{"cool", "Cool", func(t *litter.Trip) bool { return t.Heat == litter.Cool }, func(t *litter.Trip) { oneOf(&t.Heat, litter.Cool) }},
-		{"mild", "Mild", func(t *litter.Trip) bool { return t.Heat == litter.Mild }, func(t *litter.Trip) { oneOf(&t.Heat, litter.Mild) }},
-		{"hot", "Hot", func(t *litter.Trip) bool { return t.Heat == litter.Hot }, func(t *litter.Trip) { oneOf(&t.Heat, litter.Hot) }},
+	{words.K("When"), []tripFact{
+		{"summer", words.K("Summer"), func(t *litter.Trip) bool { return t.Season == litter.Summer }, func(t *litter.Trip) { oneOf(&t.Season, litter.Summer) }},
+		{"winter", words.K("Winter"), func(t *litter.Trip) bool { return t.Season == litter.Winter }, func(t *litter.Trip) { oneOf(&t.Season, litter.Winter) }},
+		{"cool", words.K("Cool"), func(t *litter.Trip) bool { return t.Heat == litter.Cool }, func(t *litter.Trip) { oneOf(&t.Heat, litter.Cool) }},
+		{"mild", words.K("Mild"), func(t *litter.Trip) bool { return t.Heat == litter.Mild }, func(t *litter.Trip) { oneOf(&t.Heat, litter.Mild) }},
+		{"hot", words.K("Hot"), func(t *litter.Trip) bool { return t.Heat == litter.Hot }, func(t *litter.Trip) { oneOf(&t.Heat, litter.Hot) }},
 	}},
-	{"The way", []tripFact{
-		{"good", "Good path", func(t *litter.Trip) bool { return t.Path == litter.Good }, func(t *litter.Trip) { oneOf(&t.Path, litter.Good) }},
-		{"rough", "Rough", func(t *litter.Trip) bool { return t.Path == litter.Rough }, func(t *litter.Trip) { oneOf(&t.Path, litter.Rough) }},
-		{"steep", "Steep", func(t *litter.Trip) bool { return t.Path == litter.Steep }, func(t *litter.Trip) { oneOf(&t.Path, litter.Steep) }},
-		{"off-path", "No path", func(t *litter.Trip) bool { return t.OffPath }, func(t *litter.Trip) { t.OffPath = !t.OffPath }},
+	{words.K("The way"), []tripFact{
+		{"good", words.K("Good path"), func(t *litter.Trip) bool { return t.Path == litter.Good }, func(t *litter.Trip) { oneOf(&t.Path, litter.Good) }},
+		{"rough", words.K("Rough"), func(t *litter.Trip) bool { return t.Path == litter.Rough }, func(t *litter.Trip) { oneOf(&t.Path, litter.Rough) }},
+		{"steep", words.K("Steep"), func(t *litter.Trip) bool { return t.Path == litter.Steep }, func(t *litter.Trip) { oneOf(&t.Path, litter.Steep) }},
+		{"off-path", words.K("No path"), func(t *litter.Trip) bool { return t.OffPath }, func(t *litter.Trip) { t.OffPath = !t.OffPath }},
 	}},
-	{"Now", []tripFact{
-		{"night", "Night", func(t *litter.Trip) bool { return t.Night }, func(t *litter.Trip) { t.Night = !t.Night }},
-		{"wet", "Wet", func(t *litter.Trip) bool { return t.Wet }, func(t *litter.Trip) { t.Wet = !t.Wet }},
-		{"snow", "Snow", func(t *litter.Trip) bool { return t.Snow }, func(t *litter.Trip) { t.Snow = !t.Snow }},
-		{"ice", "Ice", func(t *litter.Trip) bool { return t.Ice }, func(t *litter.Trip) { t.Ice = !t.Ice }},
+	{words.K("Now"), []tripFact{
+		{"night", words.K("Night"), func(t *litter.Trip) bool { return t.Night }, func(t *litter.Trip) { t.Night = !t.Night }},
+		{"wet", words.K("Wet"), func(t *litter.Trip) bool { return t.Wet }, func(t *litter.Trip) { t.Wet = !t.Wet }},
+		{"snow", words.K("Snow"), func(t *litter.Trip) bool { return t.Snow }, func(t *litter.Trip) { t.Snow = !t.Snow }},
+		{"ice", words.K("Ice"), func(t *litter.Trip) bool { return t.Ice }, func(t *litter.Trip) { t.Ice = !t.Ice }},
 	}},
-	{"Also", []tripFact{
-		{"slope", "Rope on a slope", func(t *litter.Trip) bool { return t.Slope }, func(t *litter.Trip) { t.Slope = !t.Slope }},
-		{"raise", "Raise or lower", func(t *litter.Trip) bool { return t.Raise }, func(t *litter.Trip) { t.Raise = !t.Raise }},
-		{"agency", "Ambulance crew along", func(t *litter.Trip) bool { return t.Agency }, func(t *litter.Trip) { t.Agency = !t.Agency }},
+	{words.K("Also"), []tripFact{
+		{"slope", words.K("Rope on a slope"), func(t *litter.Trip) bool { return t.Slope }, func(t *litter.Trip) { t.Slope = !t.Slope }},
+		{"raise", words.K("Raise or lower"), func(t *litter.Trip) bool { return t.Raise }, func(t *litter.Trip) { t.Raise = !t.Raise }},
+		{"agency", words.K("Ambulance crew along"), func(t *litter.Trip) bool { return t.Agency }, func(t *litter.Trip) { t.Agency = !t.Agency }},
 	}},
 }
 
@@ -72,13 +72,13 @@ type tripNumber struct {
 }
 
 var tripNumbers = []tripNumber{
-	{"miles", "Distance in", "How many miles in, one way? The last digit is tenths: 15 is 1.5", "mi", true, 30,
+	{"miles", words.K("Distance in"), words.K("How many miles in, one way? The last digit is tenths: 15 is 1.5"), words.K("mi"), true, 30,
 		func(t *litter.Trip) float64 { return t.Km / litter.KmPerMile }, func(t *litter.Trip, x float64) { t.Km = x * litter.KmPerMile }},
-	{"feet", "Climb", "How many feet up on the way in?", "ft", false, 9000,
+	{"feet", words.K("Climb"), words.K("How many feet up on the way in?"), words.K("ft"), false, 9000,
 		func(t *litter.Trip) float64 { return t.ClimbM / metresInFoot }, func(t *litter.Trip, x float64) { t.ClimbM = x * metresInFoot }},
-	{"hours", "Hours out", "How many hours out on the trail, in and back? The last digit is tenths: 45 is 4.5", "h", true, 48,
+	{"hours", words.K("Hours out"), words.K("How many hours out on the trail, in and back? The last digit is tenths: 45 is 4.5"), words.K("h"), true, 48,
 		func(t *litter.Trip) float64 { return t.Hours }, func(t *litter.Trip, x float64) { t.Hours = x }},
-	{"patient", "Patient", "About how heavy is the patient, in pounds? For the sum alone: it is not kept", "lb", false, 700,
+	{"patient", words.K("Patient"), words.K("About how heavy is the patient, in pounds? For the sum alone: it is not kept"), words.K("lb"), false, 700,
 		func(t *litter.Trip) float64 { return t.PatientLb }, func(t *litter.Trip, x float64) { t.PatientLb = x }},
 }
 
@@ -97,7 +97,7 @@ func (k tripNumber) words(x float64) string {
 	if k.tenths {
 		decimals = 1
 	}
-	return sum.Say(x, decimals) + " " + k.unit
+	return sum.Say(x, decimals) + " " + words.L(k.unit)
 }
 
 func (t *trailScreen) actTrip(id string) {
@@ -126,9 +126,9 @@ func (t *trailScreen) tripView() node {
 	}
 	var rows []node
 	for _, g := range tripFacts {
-		kids := []node{groupName(g.group)}
+		kids := []node{groupName(words.L(g.group))}
 		for _, k := range g.keys {
-			v := parts.KeyView{ID: k.id, Title: k.title, Lay: parts.LayCentre, Role: look.TileName}
+			v := parts.KeyView{ID: k.id, Title: words.L(k.title), Lay: parts.LayCentre, Role: look.TileName}
 			if k.on(&t.p.Trip) {
 				v.Tone, v.Icon, v.State, v.Lay = parts.Live, "tick", "chosen", parts.LayStack
 			}
@@ -136,9 +136,9 @@ func (t *trailScreen) tripView() node {
 		}
 		rows = append(rows, row(0, kids...))
 	}
-	kids := []node{groupName("How far")}
+	kids := []node{groupName(words.L("How far"))}
 	for _, k := range tripNumbers {
-		v := parts.KeyView{ID: k.id, Title: k.title, Second: "not known", Lay: parts.LayLeft, Role: look.TileName}
+		v := parts.KeyView{ID: k.id, Title: words.L(k.title), Second: words.L("not known"), Lay: parts.LayLeft, Role: look.TileName}
 		if x := k.get(&t.p.Trip); x > 0 {
 			v.Second, v.State = k.words(x), "chosen"
 		}
@@ -153,22 +153,22 @@ func groupName(word string) node {
 
 // tripPad asks for a number of the trip.
 func (t *trailScreen) tripPad(k tripNumber) node {
-	v := leadView{id: "amount", title: k.title, under: k.question}
-	says := leadView{id: "verdict", under: fmt.Sprintf("At most %s. Nought: not known.", k.words(k.most))}
+	v := leadView{id: "amount", title: words.L(k.title), under: words.L(k.question)}
+	says := leadView{id: "verdict", under: words.F("At most %s. Nought: not known.", k.words(k.most))}
 	x, ok := k.value(t.typed)
 	text := ""
 	switch {
 	case t.typed == "":
 	case !ok:
-		says.tone, says.title = parts.Alarm, "Cannot be"
+		says.tone, says.title = parts.Alarm, words.L("Cannot be")
 		text = k.words(x)
 	default:
 		text = k.words(x)
 		switch k.unit {
 		case "mi":
-			says.under = sum.Say(x*litter.KmPerMile, 1) + " km, one way."
+			says.under = words.F("%s km, one way.", sum.Say(x*litter.KmPerMile, 1))
 		case "ft":
-			says.under = sum.Say(x*metresInFoot, 0) + " m up."
+			says.under = words.F("%s m up.", sum.Say(x*metresInFoot, 0))
 		}
 	}
 	n := padNode(v, text, says, ok)

@@ -8,6 +8,7 @@ import (
 	"tarpside/model"
 	"tarpside/model/sum"
 	litter "tarpside/model/trail"
+	"tarpside/ui/words"
 )
 
 // trailView is the party's load as values: what the list says, what was made
@@ -100,7 +101,7 @@ func (n *now) partyAt() model.Place {
 }
 
 // lbs is a weight to a tenth of a pound.
-func lbs(lb float64) string { return sum.Say(lb, 1) + " lb" }
+func lbs(lb float64) string { return words.F("%s lb", sum.Say(lb, 1)) }
 
 // lineWords is so many pieces of a line of the list.
 func (n *now) lineWords(l litter.Line, k int) string {
@@ -120,7 +121,7 @@ func (v *trailView) soleCarrier(line int) string {
 	who := ""
 	for _, p := range v.load.Packs {
 		if slices.ContainsFunc(p.Parts, func(x litter.Part) bool { return x.Line == line }) {
-			if who != "" || litter.NoName(p.Member) {
+			if _, nameless := litter.NoName(p.Member); who != "" || nameless {
 				return ""
 			}
 			who = p.Member
@@ -132,36 +133,38 @@ func (v *trailView) soleCarrier(line int) string {
 // tripWords is the trip in a few words: "summer, by night, wet, 1.5 miles in".
 func tripWords(t litter.Trip) string {
 	if t == (litter.Trip{}) {
-		return "say what the trip is like; the list follows"
+		return words.L("say what the trip is like; the list follows")
 	}
-	first := "by day"
+	first := words.L("by day")
 	if t.Night {
-		first = "by night"
+		first = words.L("by night")
 	}
 	if t.Season != "" {
-		first = string(t.Season) + ", " + first
+		first = words.L(seasonWords[t.Season]) + ", " + first
 	}
-	words := []string{first}
+	said := []string{first}
 	for _, x := range []struct {
 		on   bool
 		word string
-	}{{t.Wet, "wet"}, {t.Snow, "snow"}, {t.Ice, "ice"}, {t.Heat == litter.Hot, "hot"}} {
+	}{{t.Wet, words.L("wet")}, {t.Snow, words.L("snow")}, {t.Ice, words.L("ice")}, {t.Heat == litter.Hot, words.L("hot")}} {
 		if x.on {
-			words = append(words, x.word)
+			said = append(said, x.word)
 		}
 	}
 	if t.Km > 0 {
-		words = append(words, milesWord(t.Km)+" in")
+		said = append(said, words.F("%s in", milesWord(t.Km)))
 	}
-	return strings.Join(words, ", ")
+	return strings.Join(said, ", ")
 }
+
+var seasonWords = map[litter.Season]string{litter.Summer: words.K("summer"), litter.Winter: words.K("winter")}
 
 func milesWord(km float64) string {
 	m := sum.Say(km/litter.KmPerMile, 1)
 	if m == "1" {
-		return "1 mile"
+		return words.L("1 mile")
 	}
-	return m + " miles"
+	return words.F("%s miles", m)
 }
 
 // A figure is one worked answer of the carry: the id of its key, the figure as
@@ -177,11 +180,11 @@ func (n *now) carryFigures(p *litter.Party, v *trailView) []figure {
 	t, people := p.Trip, len(p.People)
 	crew, bearer := t.Bearers(people), n.bearerLoad(p, v)
 	first, rest, _ := strings.Cut(crew.Text, ". ")
-	out := []figure{{"how-people", fmt.Sprintf("%.0f people", crew.Value), sentences("For the carry: "+first, rest), crew},
-		{"how-bearer", fmt.Sprintf("%d lb each", litter.UpLb(bearer.Low)), "On each bearer, own pack and all", bearer}}
+	out := []figure{{"how-people", words.F("%.0f people", crew.Value), sentences(words.F("For the carry: %s", first), rest), crew},
+		{"how-bearer", words.F("%d lb each", litter.UpLb(bearer.Low)), words.L("On each bearer, own pack and all"), bearer}}
 	if bearer.High > bearer.Low {
-		out[1].title = fmt.Sprintf("%d to %d lb each", litter.UpLb(bearer.Low), litter.UpLb(bearer.High))
-		out[1].words = "On each bearer, own pack and all, level to rough"
+		out[1].title = words.F("%d to %d lb each", litter.UpLb(bearer.Low), litter.UpLb(bearer.High))
+		out[1].words = words.L("On each bearer, own pack and all, level to rough")
 	}
 	if _, heavy, ok := strings.Cut(bearer.Text, ". "); ok {
 		out[1].words = sentences(out[1].words, heavy)
@@ -192,22 +195,22 @@ func (n *now) carryFigures(p *litter.Party, v *trailView) []figure {
 			f.title, f.words = first, sentences(what, rest)
 		}
 		if !ok {
-			f.title, f.words = "No estimate", what+": "+a.Text
+			f.title, f.words = words.L("No estimate"), what+": "+a.Text
 		}
 		out = append(out, f)
 	}
 	in, known := t.In()
-	add("how-in", "Time in", in, known)
+	add("how-in", words.L("Time in"), in, known)
 	back, known := t.Out()
-	add("how-out", "Time out with the litter", back, known)
+	add("how-out", words.L("Time out with the litter"), back, known)
 	changes, known := t.Changes()
-	add("how-changes", "Changes of bearers on the way out", changes, known)
+	add("how-changes", words.L("Changes of bearers on the way out"), changes, known)
 	water, known := t.Water(people)
-	add("how-water", "Water to carry", water, known)
+	add("how-water", words.L("Water to carry"), water, known)
 	if known {
 		f := &out[len(out)-1]
-		f.title = fmt.Sprintf("%.0f qt, %d lb", water.Value, litter.UpLb(water.Value*litter.QuartLb))
-		f.words = fmt.Sprintf("Water to carry. Never more than %.0f qt in these hours: 1.5 an hour each", water.High)
+		f.title = words.F("%.0f qt, %d lb", water.Value, litter.UpLb(water.Value*litter.QuartLb))
+		f.words = words.F("Water to carry. Never more than %.0f qt in these hours: 1.5 an hour each", water.High)
 	}
 	return out
 }
@@ -216,7 +219,7 @@ func (n *now) carryFigures(p *litter.Party, v *trailView) []figure {
 func (n *now) bearerLoad(p *litter.Party, v *trailView) sum.Answer {
 	patient, guess := p.Trip.PatientLb, ""
 	if patient == 0 {
-		patient, guess = litter.PatientLb, fmt.Sprintf("; the patient's weight is not known and counts %d lb", litter.PatientLb)
+		patient, guess = litter.PatientLb, words.F("; the patient's weight is not known and counts %d lb", litter.PatientLb)
 	}
 	bearers, people := litter.OnLitter, len(p.People)
 	if people > 0 {
@@ -228,14 +231,14 @@ func (n *now) bearerLoad(p *litter.Party, v *trailView) sum.Answer {
 		own = (v.load.Lb - pack) / float64(people)
 	}
 	a := litter.BearerLoad(patient, pack, bearers, p.Trip.Path, own)
-	a.Limits += guess + fmt.Sprintf("; %d bearers, %s with the litter, the rest of the load shared by all who walk: %s each", bearers, lbs(pack), lbs(own))
+	a.Limits += guess + words.F("; %d bearers, %s with the litter, the rest of the load shared by all who walk: %s each", bearers, lbs(pack), lbs(own))
 	return a
 }
 
 // fromMemory marks on screen what no document was at hand for.
 func fromMemory(a sum.Answer) string {
 	if strings.Contains(a.Source, sum.FromMemory) || strings.Contains(a.Formula, sum.FromMemory) {
-		return "partly " + sum.FromMemory
+		return words.F("partly %s", sum.FromMemory)
 	}
 	return ""
 }

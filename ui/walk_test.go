@@ -120,13 +120,10 @@ func TestNoTextIsUnder16PixelsAndNoneIsCut(t *testing.T) {
 	})
 }
 
-// leastOf is the least size of a target in design pixels, either way. Doors
-// and slots are drawn to scale: their whole column or shelf is touched. The
-// ten letters of a row are 84 px wide on the smallest glass.
+// leastOf is the least size of a target in design pixels, either way. The ten
+// letters of a row are 84 px wide on the smallest glass.
 func leastOf(p parts.Target, size fyne.Size) float32 {
 	switch {
-	case p.Kind == parts.KindDoor || p.Kind == parts.KindSlot:
-		return 0
 	case p.Kind == parts.KindAct && len([]rune(p.ID)) == 1 && size == glass1024:
 		return 84
 	}

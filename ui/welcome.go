@@ -135,7 +135,7 @@ func (l *loading) layout(size fyne.Size) {
 	gap, h := look.U(look.Gap), look.U(96)
 	left := (size.Width - gap) * 0.42
 	place(l.up, 0, 0, left, h)
-	place(l.scroll, 0, h+gap, left, size.Height-2*(h+gap))
+	flush(l.scroll, 0, h+gap, left, size.Height-2*(h+gap))
 	place(l.try, 0, size.Height-h, left, h)
 	place(l.panel, left+gap, 0, size.Width-left-gap, size.Height-h-gap)
 	place(l.yes, left+gap, size.Height-h, size.Width-left-gap, h)

@@ -12,8 +12,9 @@ import (
 	"strings"
 )
 
-// benched is what go test -bench measures; none of it needs a display.
-var benched = []string{"./model/...", "./board/...", "./ui/..."}
+// benched is what go test -bench measures. Only the last needs a display, and
+// starts one of its own.
+var benched = []string{"./model/...", "./board/...", "./ui/...", "./cmd/tarpside"}
 
 // runBench is "dev bench": it runs the benchmarks and prints their ratios. A
 // ratio says more than a time, for the machine cancels out. There are two ways
@@ -21,7 +22,8 @@ var benched = []string{"./model/...", "./board/...", "./ui/..."}
 //
 //   - two sub-benchmarks named NAME/ours and NAME/bare, where bare does the
 //     same work with nothing of ours in it: the ratio of their ns/op is printed;
-//   - b.ReportMetric(x, "ratio"): x is printed as it is.
+//   - b.ReportMetric(x, "ratio"), or "memory-ratio" where it gives several: x
+//     is printed as it is.
 //
 // args go to go test: -count 5 makes each figure the median of five runs.
 func runBench(ctx context.Context, args []string) error {
@@ -92,8 +94,11 @@ type ratio struct {
 func ratios(results []result) (table []ratio, alone []string) {
 	times, told := map[string][]float64{}, map[string][]float64{}
 	for _, r := range results {
-		if v, ok := r.value["ratio"]; ok {
-			told[r.name] = append(told[r.name], v)
+		for unit, v := range r.value {
+			if what, ok := strings.CutSuffix(unit, "ratio"); ok {
+				name := strings.TrimRight(r.name+" "+what, " -")
+				told[name] = append(told[name], v)
+			}
 		}
 		if v, ok := r.value["ns/op"]; ok {
 			times[r.name] = append(times[r.name], v)

@@ -24,6 +24,7 @@ PASS
 ok  	tarpside/board/ledger	2.1s
 pkg: tarpside/model
 BenchmarkFold/n=1000           	      50	   9000 ns/op	         1.250 ratio
+BenchmarkUp-2                  	       1	   7000 ns/op	         1.100 memory-ratio	         1.200 start-ratio
 BenchmarkLap/ours              	      50	     80 ns/op
 BenchmarkGone/bare-16          	      50	     80 ns/op
 --- FAIL: BenchmarkBad
@@ -33,8 +34,8 @@ FAIL
 
 func TestBenchmarkLinesAreReadAndOtherLinesPassedOver(t *testing.T) {
 	got := parseBench(sample)
-	if len(got) != 9 {
-		t.Fatalf("%d results, want 9: %v", len(got), got)
+	if len(got) != 10 {
+		t.Fatalf("%d results, want 10: %v", len(got), got)
 	}
 	want := result{"tarpside/board/ledger Append/ours", map[string]float64{"ns/op": 300, "B/op": 48, "allocs/op": 2}}
 	if !reflect.DeepEqual(got[0], want) {
@@ -52,6 +53,8 @@ func TestAPairGivesTheRatioOfItsMedians(t *testing.T) {
 	want := []ratio{
 		{name: "tarpside/board/ledger Append", ours: 400, bare: 200.5, ratio: 400 / 200.5},
 		{name: "tarpside/model Fold/n=1000", ratio: 1.25},
+		{name: "tarpside/model Up memory", ratio: 1.1},
+		{name: "tarpside/model Up start", ratio: 1.2},
 	}
 	if !slices.Equal(table, want) {
 		t.Errorf("ratios %v, want %v", table, want)

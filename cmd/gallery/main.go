@@ -3,7 +3,6 @@
 package main
 
 import (
-	"crypto/rand"
 	"flag"
 	"fmt"
 	"html"
@@ -13,15 +12,14 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
-	"tarpside/board"
 	"tarpside/ui"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
@@ -32,27 +30,48 @@ func run(args []string, stdout, stderr io.Writer) int {
 	out := f.String("out", "", "the `folder` to write to")
 	only := f.String("only", "", "draw only what has these letters in its name")
 	sizes := f.String("sizes", "1280x800,1024x768,1920x1200", "the sizes of the window")
+	language := f.String("language", "", "the `language` of the words, where it is not the system's: "+words.Pseudo)
+	readme := f.Bool("readme", false, "draw the six pictures of the README and no others: -readme -out assets")
 	if err := f.Parse(args); err != nil {
+		return 2
+	}
+	if err := words.Use(*language); err != nil {
+		fmt.Fprintln(stderr, "gallery:", err)
 		return 2
 	}
 	if *out == "" {
 		fmt.Fprintln(stderr, "gallery: say where the pictures go: -out DIR")
 		return 2
 	}
-	g := &gallery{out: *out, only: *only, now: time.Date(2026, 3, 14, 12, 0, 0, 0, time.UTC)}
-	if err := g.draw(strings.Split(*sizes, ",")); err != nil {
+	files, err := newScenes()
+	if err != nil {
 		fmt.Fprintln(stderr, "gallery:", err)
 		return 1
 	}
-	fmt.Fprintf(stdout, "%d pictures in %s; open %s\n", len(g.files), *out, filepath.Join(*out, "index.html"))
+	defer files.remove()
+	g := &gallery{out: *out, only: *only, files: files}
+	if *readme {
+		err = g.readme()
+	} else {
+		err = g.draw(strings.Split(*sizes, ","))
+	}
+	if err != nil {
+		fmt.Fprintln(stderr, "gallery:", err)
+		return 1
+	}
+	if *readme {
+		fmt.Fprintf(stdout, "%d pictures in %s\n", len(g.shots), *out)
+		return 0
+	}
+	fmt.Fprintf(stdout, "%d pictures in %s; open %s\n", len(g.shots), *out, filepath.Join(*out, "index.html"))
 	return 0
 }
 
 // gallery is one run.
 type gallery struct {
 	out, only string
-	now       time.Time
-	files     []shot
+	files     *scenes
+	shots     []shot
 }
 
 type shot struct{ file, name string }
@@ -62,6 +81,7 @@ func (g *gallery) draw(sizes []string) error {
 		return err
 	}
 	test.NewApp() // the toolkit's app without a window: it only paints
+	still()
 	for _, day := range []bool{true, false} {
 		for _, s := range sizes {
 			if err := g.screens(s, day); err != nil {
@@ -94,63 +114,24 @@ func (g *gallery) screens(sizeText string, day bool) error {
 		if !strings.Contains(name, g.only) {
 			continue
 		}
-		img, err := g.moment(m, size, day)
-		if err != nil {
+		if err := g.screen(m, name, size, day); err != nil {
 			return fmt.Errorf("%s: %w", name, err)
-		}
-		if err := g.keep(name, img); err != nil {
-			return err
 		}
 	}
 	return nil
 }
 
-// moment opens the demo at a minute and touches what the moment needs.
-func (g *gallery) moment(m moment, size fyne.Size, day bool) (image.Image, error) {
-	temp, err := os.MkdirTemp("", "gallery-")
+// screen draws one moment at one size.
+func (g *gallery) screen(m moment, name string, size fyne.Size, day bool) error {
+	st, err := g.files.open(m, size, ui.LookFor(size, day))
 	if err != nil {
-		return nil, err
+		return err
 	}
-	defer os.RemoveAll(temp)
-	start := board.DemoStart(g.now)
-	now := func() time.Time { return start.Add(time.Duration(max(m.minute, 0)) * time.Minute) }
-	opts := board.Options{Now: now, Random: rand.Reader, Device: "A"}
-	open := func(path string) (*board.Board, error) { return board.OpenDemo(path, start, m.minute, opts) }
-	if m.empty {
-		open = func(path string) (*board.Board, error) { return board.Open(path, opts) }
+	defer st.close()
+	if err := st.touchAll(); err != nil {
+		return err
 	}
-	b, err := open(filepath.Join(temp, "gallery.db"))
-	if err != nil {
-		return nil, err
-	}
-	defer b.Close()
-	shell := ui.New(ui.Options{Board: b, Now: now, Post: func(f func()) { f() }, SetTheme: fyne.CurrentApp().Settings().SetTheme,
-		Look: ui.LookFor(size, day), Practice: m.practice, Screen: m.screen,
-		Demo: nothing, Real: nothing, Folders: func(string) (ui.Folder, error) { return folder, nil }, Print: printed,
-		LoadFrom: func(_, _ string, dry bool) ([]string, error) { return loadDemo(b, dry) }})
-	win := test.NewWindow(shell.Root())
-	defer win.Close()
-	win.SetPadded(false)
-	win.Resize(size)
-	shell.Refresh()
-	for _, step := range m.touch {
-		if err := touch(win, shell, step); err != nil {
-			return nil, err
-		}
-	}
-	return win.Canvas().Capture(), nil
-}
-
-// touch taps the middle of a part, named "kind id".
-func touch(win fyne.Window, shell *ui.Shell, step string) error {
-	kind, id, _ := strings.Cut(step, " ")
-	for _, p := range parts.CollectIn(shell.Root(), shell.Root().Size()) {
-		if p.Kind == kind && p.ID == id {
-			test.TapCanvas(win.Canvas(), fyne.NewPos(float32(p.X)+float32(p.W)/2, float32(p.Y)+float32(p.H)/2))
-			return nil
-		}
-	}
-	return nil // on a small glass the part may be on a later page
+	return g.keep(name, st.win.Canvas().Capture())
 }
 
 // parts draws the stories of the parts.
@@ -184,7 +165,7 @@ func (g *gallery) keep(name string, img image.Image) error {
 		f.Close()
 		return err
 	}
-	g.files = append(g.files, shot{file, name})
+	g.shots = append(g.shots, shot{file, name})
 	return f.Close()
 }
 
@@ -194,7 +175,7 @@ func (g *gallery) sheet() error {
 	b.WriteString("<!doctype html><meta charset=utf-8><title>Tarpside, every part and screen</title>" +
 		"<style>body{background:#888;font:16px sans-serif;margin:16px}figure{display:inline-block;margin:8px;vertical-align:top}" +
 		"img{max-width:620px;display:block}</style>\n")
-	for _, s := range g.files {
+	for _, s := range g.shots {
 		fmt.Fprintf(&b, "<figure><a href=%q><img loading=lazy src=%q alt=%q></a><figcaption>%s</figcaption></figure>\n",
 			s.file, s.file, s.name, html.EscapeString(s.name))
 	}

@@ -49,3 +49,35 @@ func TestBadUseIsRefusedInWords(t *testing.T) {
 		}
 	}
 }
+
+func TestTheReadmeShowsTheSixPicturesAndTheyAreThere(t *testing.T) {
+	page, err := os.ReadFile(filepath.Join("..", "..", "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(readmePictures) != 6 {
+		t.Errorf("%d pictures, want six", len(readmePictures))
+	}
+	for _, r := range readmePictures {
+		file := "assets/pictures/" + r.file + ".png"
+		if !strings.Contains(string(page), "("+file+")") {
+			t.Errorf("the README does not show %s", file)
+		}
+		if _, err := os.Stat(filepath.Join("..", "..", file)); err != nil {
+			t.Error(err)
+		}
+		if _, ok := momentNamed(r.moment); !ok {
+			t.Errorf("%s is drawn from no moment", file)
+		}
+	}
+}
+
+func TestEveryMomentHasAnotherName(t *testing.T) {
+	seen := map[string]bool{}
+	for _, m := range moments {
+		if seen[m.name] {
+			t.Errorf("two moments are named %q", m.name)
+		}
+		seen[m.name] = true
+	}
+}

@@ -10,6 +10,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"runtime/debug"
 	"slices"
 	"strconv"
 	"strings"
@@ -20,16 +21,21 @@ import (
 
 	"tarpside/board"
 	"tarpside/ui"
+	"tarpside/ui/look"
 	"tarpside/ui/parts"
+	"tarpside/ui/words"
 )
 
-func main() { os.Exit(run(os.Args[1:], os.Stderr)) }
+func main() {
+	debug.SetGCPercent(-1) // no rubbish is collected until the window is up
+	os.Exit(run(os.Args[1:], os.Stderr))
+}
 
 // settings are the flags of the window.
 type settings struct {
-	db, screen, look, size, parts string
-	demo                          bool
-	minute                        int
+	db, screen, look, size, parts, language string
+	demo                                    bool
+	minute                                  int
 }
 
 func flags(args []string, stderr io.Writer) (settings, error) {
@@ -42,6 +48,7 @@ func flags(args []string, stderr io.Writer) (settings, error) {
 	f.StringVar(&s.screen, "screen", ui.ScreenTarp, "the first `screen`: "+strings.Join(ui.Screens, ", "))
 	f.StringVar(&s.look, "look", "", "day or night; without it, as it was set on this tablet")
 	f.StringVar(&s.size, "size", "1280x800", "`width x height` of the window, in pixels")
+	f.StringVar(&s.language, "language", "", "the `language` of the words, where it is not the system's: "+words.Pseudo+" shows what a longer one does")
 	f.StringVar(&s.parts, "parts", "", "write what is on screen to this `file` after every change, for tests")
 	if err := f.Parse(args); err != nil {
 		return s, err
@@ -51,6 +58,9 @@ func flags(args []string, stderr io.Writer) (settings, error) {
 	}
 	if !slices.Contains(ui.Screens, s.screen) {
 		return s, fmt.Errorf("-screen is one of %s, not %q", strings.Join(ui.Screens, ", "), s.screen)
+	}
+	if err := words.Use(s.language); err != nil {
+		return s, err
 	}
 	_, err := sizeOf(s.size)
 	return s, err
@@ -108,8 +118,8 @@ func newWindow(set settings) *window {
 	return w
 }
 
-// start opens the board and the toolkit side by side: each waits for the
-// machine more than it works.
+// start opens the board, the letters and the display side by side: each waits
+// for the machine more than it works.
 func (w *window) start() error {
 	opened, read := make(chan error, 1), make(chan bool)
 	go func() {
@@ -122,11 +132,15 @@ func (w *window) start() error {
 	w.app = app.NewWithID("county.quillan.tarpside")
 	go func() { // the fonts are read while the display is reached
 		for _, bold := range []bool{false, true} {
-			fyne.MeasureText("Tarp", 16, fyne.TextStyle{Bold: bold})
+			look.Measure("Tarp", 16, fyne.TextStyle{Bold: bold})
 		}
 		close(read)
 	}()
 	w.win = w.app.NewWindow("Tarpside")
+	w.win.SetPadded(false)
+	w.win.SetMaster()
+	size, _ := sizeOf(w.set.size)
+	w.win.Resize(size)
 	<-read
 	return <-opened
 }
@@ -190,11 +204,7 @@ func (w *window) close() {
 
 // show runs the window until it is closed.
 func (w *window) show() {
-	w.win.SetPadded(false)
-	w.win.SetMaster()
 	w.build()
-	size, _ := sizeOf(w.set.size)
-	w.win.Resize(size)
 	w.app.Lifecycle().SetOnStarted(w.started)
 	go w.tick()
 	w.win.ShowAndRun()
@@ -210,6 +220,8 @@ func (w *window) started() {
 			w.up = true
 			w.publish()
 		})
+		debug.SetGCPercent(100)
+		debug.FreeOSMemory() // what only the start needed
 	})
 }
 

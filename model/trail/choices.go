@@ -35,12 +35,12 @@ type Walker struct {
 // noName begins the id of one who walks and is no member.
 const noName = "helper-"
 
-// NoName tells whether an id is of one who is no member.
-func NoName(id string) bool { return strings.HasPrefix(id, noName) }
+// NoName tells whether an id is of one who is no member, and of which.
+func NoName(id string) (which string, ok bool) { return strings.CutPrefix(id, noName) }
 
 // WalkerName is one who walks, in words.
 func WalkerName(d *model.Department, id string) string {
-	if k, ok := strings.CutPrefix(id, noName); ok {
+	if k, ok := NoName(id); ok {
 		return "Helper " + k
 	}
 	if m := d.Member(id); m != nil {

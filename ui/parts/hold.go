@@ -77,13 +77,14 @@ func (h *HoldKey) take(v HoldView) {
 // tell lists the state of the key and of its second key.
 func (h *HoldKey) tell() {
 	h.part.State, h.kids = "hold", nil
+	const sureRole = look.Group
 	if h.off {
 		h.part.State = "off"
 	}
 	if h.armed {
 		h.part.State = "armed"
 		h.kids = []fyne.CanvasObject{h.sure}
-		h.sure.Set(KeyView{ID: h.view.ID + "-sure", Title: h.view.Sure, Icon: "tick", Tone: Filled, Lay: LayCentre, Role: look.Name})
+		h.sure.Set(KeyView{ID: h.view.ID + "-sure", Title: h.view.Sure, Icon: "tick", Tone: Filled, Role: sureRole})
 	}
 }
 
@@ -242,6 +243,9 @@ func (h *HoldKey) paintHold(p *Pen, size fyne.Size) {
 	}
 	title, second := p.Pair(v.Title, Ink{Role: role, Color: t.text, Align: align},
 		v.Second, Ink{Role: sub, Color: t.second, Align: align}, tw, size.Height-look.U(12))
+	if h.armed && second.cut { // the second key says what matters now
+		title, second = p.Pair(v.Title, Ink{Role: role, Color: t.text, Align: align}, "", Ink{}, tw, size.Height-look.U(12))
+	}
 	p.Stack(text, 0, tw, size.Height, title, second)
 }
 

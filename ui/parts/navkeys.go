@@ -240,9 +240,17 @@ func (k *PlaceKey) paintPlace(p *Pen, size fyne.Size) {
 		p.Put(fig, in, fy, fig.W)
 		p.Put(unit, in+fig.W+look.U(6), fy+fig.H-unit.H-look.U(4), unit.W)
 	} else if v.Icon != "" {
-		p.Write(v.Name, Ink{Role: look.Group, Color: t.text, Lines: 2}, in, top, w, footY-top)
+		ink := Ink{Role: look.Group, Color: t.text, Lines: 2}
+		name := p.fit(v.Name, ink, w, footY-top)
 		side := look.U(28)
-		p.Icon(v.Icon, t.text, size.Width-side-look.U(12), footY-side-look.U(3), side)
+		x, y := size.Width-side-look.U(12), footY-side-look.U(3)
+		if in+name.lastWidth() > x && top+name.H > y+side*0.2 { // then the icon stands at the end of the first line
+			side = look.U(20)
+			ink.First = side + look.U(2)
+			name, x, y = p.fit(v.Name, ink, w, footY-top), size.Width-side-look.U(6), top
+		}
+		p.Put(name, in, top, w)
+		p.Icon(v.Icon, t.text, x, y, side)
 	} else {
 		p.Write(v.Name, Ink{Role: look.Group, Color: t.text, Lines: 3}, in, top, w, footY-top)
 	}

@@ -154,12 +154,22 @@ type Laid struct {
 	whole string
 }
 
+// lastWidth is how wide the last line is.
+func (l Laid) lastWidth() (w float32) {
+	if len(l.lines) > 0 {
+		for _, r := range l.lines[len(l.lines)-1] {
+			w += rulerOf(l.size)(r.text, r.bold)
+		}
+	}
+	return w
+}
+
 // Cut says whether the text had no room.
 func (l Laid) Cut() bool { return l.cut }
 
 func rulerOf(size float32) ruler {
 	return func(s string, bold bool) float32 {
-		return fyne.MeasureText(s, size, fyne.TextStyle{Bold: bold}).Width
+		return look.Measure(s, size, fyne.TextStyle{Bold: bold}).Width
 	}
 }
 
@@ -249,7 +259,7 @@ func (p *Pen) Put(l Laid, x, y, w float32) {
 		}
 		for _, r := range ln {
 			style := fyne.TextStyle{Bold: r.bold}
-			size := fyne.MeasureText(r.text, l.size, style)
+			size := look.Measure(r.text, l.size, style)
 			if p.t == len(p.texts) {
 				p.texts = append(p.texts, canvas.NewText("", c))
 			}
@@ -257,6 +267,7 @@ func (p *Pen) Put(l Laid, x, y, w float32) {
 			p.t++
 			if o.Text != r.text || o.TextSize != l.size || o.TextStyle != style || o.Color != c {
 				o.Text, o.TextSize, o.TextStyle, o.Color = r.text, l.size, style, c
+				o.FontSource = look.Face(r.text, style)
 				o.Refresh()
 			}
 			place(o, tx, ty+(l.pitch-size.Height)/2, size.Width, size.Height)
@@ -282,8 +293,20 @@ func (p *Pen) Middle(s string, ink Ink, x, y, w, h float32) Laid {
 }
 
 // Pair fits a title and a second line into one box. The title keeps its size
-// as long as the second line, which may go down to 16, still finds room.
+// as long as the second line, which may go down to 16, still finds room; a
+// shorter form is taken only where no size has room, of the second line first.
 func (p *Pen) Pair(title string, ti Ink, second string, si Ink, w, h float32) (a, b Laid) {
+	for _, t := range forms(title) {
+		for _, s := range forms(second) {
+			if a, b = p.pair(t, ti, s, si, w, h); !a.cut && !b.cut {
+				return a, b
+			}
+		}
+	}
+	return a, b
+}
+
+func (p *Pen) pair(title string, ti Ink, second string, si Ink, w, h float32) (a, b Laid) {
 	if second == "" {
 		return p.fit(title, ti, w, h), Laid{}
 	}

@@ -73,7 +73,8 @@ func (d *Door) paintDoor(p *Pen, size fyne.Size) {
 		p.Write(v.Side, Ink{Role: look.Small, Align: fyne.TextAlignCenter, Lines: 1}, 0, 0, size.Width, 0)
 	}
 	ground := top + h + look.U(20)
-	p.Fill(0, ground, size.Width, look.U(2), look.Strong)
+	over := look.U(look.Gap) / 2 // the ground goes on between the doors
+	p.Fill(-over, ground, size.Width+2*over, look.U(2), look.Strong)
 	t, icon := Usual.tint(), ""
 	switch v.Mode {
 	case DoorHere:
@@ -89,14 +90,21 @@ func (d *Door) paintDoor(p *Pen, size fyne.Size) {
 	}
 	in := look.U(4)
 	if v.Cab == "" {
-		name := p.fit(v.Name, Ink{Role: look.Title, Color: t.text, Align: fyne.TextAlignCenter, Lines: 1}, size.Width-2*in, h)
+		name := p.fit(v.Name, Ink{Role: look.Title, Color: t.text, Align: fyne.TextAlignCenter, Lines: 2}, size.Width-2*in, h-look.U(30))
 		count := p.fit(v.Count, Ink{Role: look.Small, Color: t.text, Lines: 2}, size.Width-2*in, h-name.H)
 		y := top + (h-name.H-count.H)/2
 		p.Put(name, in, y, size.Width-2*in)
 		d.countRow(p, count, icon, t, y+name.H, size.Width)
 	} else {
-		line := p.fit(B(v.Name)+" "+v.Count, Ink{Role: look.Small, Color: t.text, Lines: 1}, size.Width-2*in, 0)
-		d.countRow(p, line, icon, t, top+h-line.H-look.U(10), size.Width)
+		name := p.fit(v.Name, Ink{Role: look.SmallBold, Color: t.text, Align: fyne.TextAlignCenter, Lines: 1}, size.Width-2*in, 0)
+		count := p.fit(v.Count, Ink{Role: look.Small, Color: t.text, Lines: 1}, size.Width-2*in, 0)
+		y := top + h*0.42 + (h*0.55-name.H-count.H)/2
+		if v.Count == "" {
+			d.countRow(p, name, icon, t, y, size.Width)
+		} else {
+			p.Put(name, in, y, size.Width-2*in)
+			d.countRow(p, count, icon, t, y+name.H, size.Width)
+		}
 	}
 	if v.Wheel {
 		r := look.U(15)
@@ -287,12 +295,19 @@ func (s *SlotBox) corner(p *Pen, t tint, in, w float32, size fyne.Size) {
 	w += look.U(5)
 	second := p.fit(v.Second, Ink{Role: look.Small}, w, size.Height*0.45)
 	y := size.Height - second.H - look.U(8)
-	p.Put(second, in, y, w)
-	ink := Ink{Role: look.TileName}
+	ink, side := Ink{Role: look.TileName}, look.U(24)
 	if v.Icon != "" {
-		side := look.U(24)
-		p.Icon(v.Icon, t.icon, size.Width-side-look.U(9), look.U(9), side)
 		ink.First, ink.Deep = side+look.U(8), side
 	}
-	p.Write(v.Name, ink, in, look.U(9), w, y-look.U(9))
+	name := p.fit(v.Name, ink, w, y-look.U(9))
+	if name.cut && len(second.lines) > 1 { // the name goes before the words under it
+		second = p.fit(v.Second, Ink{Role: look.Small, Lines: 1}, w, 0)
+		y = size.Height - second.H - look.U(8)
+		name = p.fit(v.Name, ink, w, y-look.U(9))
+	}
+	p.Put(second, in, y, w)
+	if v.Icon != "" {
+		p.Icon(v.Icon, t.icon, size.Width-side-look.U(9), look.U(9), side)
+	}
+	p.Put(name, in, look.U(9), w)
 }

@@ -112,7 +112,7 @@ func (s *Strip) keyWidth(p *Pen, k StripKey, most float32) float32 {
 	l := p.fit(k.Title, Ink{Role: look.Group, Lines: 1}, 1e4, 0)
 	w := max(l.W+look.U(48), look.U(look.Floor))
 	if k.Hold {
-		w = max(w*0.6, look.U(2*look.Floor+look.Gap))
+		w = max(w*0.6, look.U(2*104+look.Gap))
 	}
 	return min(w, max(most, look.U(look.Floor)))
 }
