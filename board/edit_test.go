@@ -2,6 +2,8 @@ package board_test
 
 import (
 	"errors"
+	"path/filepath"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -76,5 +78,35 @@ func TestAQuantityEditedWhileThePieceIsOutWaitsUntilItIsHome(t *testing.T) {
 	s = b.Picture().State
 	if s.Dept.Item("R41-055").Quantity != was+2 || len(s.Held()) > 0 {
 		t.Errorf("home again: %d counted, held %v", s.Dept.Item("R41-055").Quantity, s.Held())
+	}
+}
+
+func TestTheInventoryGoesIntoANewFileByFolderAndByWorkbook(t *testing.T) {
+	old := newTablet(t, "A").withDemo(t)
+	for _, name := range []string{"tables", "tables.xlsx"} {
+		path := filepath.Join(t.TempDir(), name)
+		for range 2 { // the second time over the first
+			if err := old.SaveStores(path); err != nil {
+				t.Fatal(err)
+			}
+		}
+		fresh := newTablet(t, "B")
+		dry, err := fresh.LoadStoresFrom(path, "M01", true)
+		if err != nil || len(dry) < 300 || len(fresh.Picture().State.Dept.Items) != 0 {
+			t.Fatalf("%s: %d changes in a trial, %v", name, len(dry), err)
+		}
+		if _, err := fresh.LoadStoresFrom(path, "M01", false); err != nil {
+			t.Fatal(err)
+		}
+		if !reflect.DeepEqual(fresh.Picture().State.Dept, old.Picture().State.Dept) {
+			t.Errorf("%s: another inventory", name)
+		}
+		if fresh.blob(t) == "" || fresh.Picture().State.Folded() != 1 {
+			t.Errorf("%s: %d entries", name, fresh.Picture().State.Folded())
+		}
+		left, err := filepath.Glob(filepath.Join(filepath.Dir(path), ".*"))
+		if err != nil || len(left) > 0 {
+			t.Errorf("%s: left behind: %v", name, left)
+		}
 	}
 }

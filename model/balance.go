@@ -69,7 +69,7 @@ func (s *State) MarshalBalance() ([]byte, error) {
 		l := all[k]
 		line := kept{Line: l, Touched: l.touched}
 		if u := l.undo; u != nil && u.entry == l.touched && u.entry > s.barrier {
-			line.Undo = &keptUndo{N: u.n, From: u.from, To: u.to, Scene: u.scene}
+			line.Undo = &keptUndo{N: u.move.n, From: u.move.from, To: u.move.claim.Place, Scene: u.scene}
 			for _, was := range u.before {
 				if _, known := at[was.was]; !known {
 					at[was.was], all = len(all), append(all, was.was)
@@ -146,7 +146,7 @@ func (s *State) restoreLines(all []kept) bool {
 		if k.Undo == nil {
 			continue
 		}
-		k.undo = &undo{n: k.Undo.N, from: k.Undo.From, to: k.Undo.To, scene: k.Undo.Scene, entry: k.Touched}
+		k.undo = &undo{move: &step{n: k.Undo.N, from: k.Undo.From, claim: Claim{Place: k.Undo.To}}, scene: k.Undo.Scene, entry: k.Touched}
 		for _, b := range k.Undo.Before {
 			if b[0] < 0 || b[0] >= n || b[1] < 0 || b[1] >= len(all) || all[b[1]].Line == nil {
 				return false

@@ -140,16 +140,17 @@ type Act struct {
 // An Entry is one act of one person as the log keeps it, with its reply and
 // the moves that the judging worked out. Entries are never changed or removed.
 type Entry struct {
-	ID     uuid.UUID `json:"id"`
-	Stamp  Stamp     `json:"stamp"`
-	Typed  int64     `json:"typed,omitempty"` // when it happened, Unix ms, where that differs from the stamp
-	Device string    `json:"-"`               // the stamp's device
-	Scene  string    `json:"scene,omitempty"`
-	Tap    string    `json:"tap,omitempty"` // the entries of one tap share it
-	Seen   Vector    `json:"seen,omitempty"`
-	Mends  string    `json:"mends,omitempty"` // the entry that this one corrects
-	Format int       `json:"format"`
-	Ahead  bool      `json:"ahead,omitempty"` // a clock far ahead of the one that took it in
+	ID      uuid.UUID `json:"id"`
+	Stamp   Stamp     `json:"stamp"`
+	Typed   int64     `json:"typed,omitempty"`   // when it happened, Unix ms, where that differs from the stamp
+	Entered int64     `json:"entered,omitempty"` // from paper: when it was typed in, Unix ms
+	Device  string    `json:"-"`                 // the stamp's device
+	Scene   string    `json:"scene,omitempty"`
+	Tap     string    `json:"tap,omitempty"` // the entries of one tap share it
+	Seen    Vector    `json:"seen,omitempty"`
+	Mends   string    `json:"mends,omitempty"` // the entry that this one corrects
+	Format  int       `json:"format"`
+	Ahead   bool      `json:"ahead,omitempty"` // a clock far ahead of the one that took it in
 	Act
 	Reply   Reply           `json:"reply"`
 	Moves   []Move          `json:"moves,omitempty"`

@@ -32,10 +32,11 @@ func Fold(entries []Entry) *State {
 func (s *State) Apply(e *Entry) Outcome {
 	s.epoch++
 	s.folded++
-	s.seen[e.Stamp.Device] = max(s.seen[e.Stamp.Device], e.N())
-	var out Outcome
+	if n := e.N(); n > s.seen[e.Stamp.Device] {
+		s.seen[e.Stamp.Device] = n
+	}
 	if !e.Taken() {
-		return out
+		return Outcome{}
 	}
 	line, about := -1, e.Verb.AboutItem()
 	if e.Item != "" && (about || e.Verb == Note || e.Verb == Look) {
@@ -44,29 +45,29 @@ func (s *State) Apply(e *Entry) Outcome {
 	switch {
 	case !about:
 	case line < 0:
-		s.unknown(e, &out)
-		return out
+		s.unknown(e)
+		return Outcome{}
 	case e.Reply.Has(unknownItem): // its writer did not know the line: nothing moves
-		return out
+		return Outcome{}
 	}
-	a := act{s: s, e: e, scene: s.Scene(e.Scene).ID, line: line, out: &out}
+	a := act{s: s, e: e, scene: s.Scene(e.Scene).ID, line: line}
 	if _, ok := Table[e.Verb]; ok && line >= 0 && !(e.Verb == Match && e.From == "") {
 		a.moving()
 	} else {
 		a.still()
 	}
-	echo := out.Already && len(out.Moves) == 0 // another device had said the same: nothing new about the line
-	if line >= 0 && !out.Undone && !echo {
+	echo := a.out.Already && len(a.out.Moves) == 0 // another device had said the same: nothing new about the line
+	if line >= 0 && !a.out.Undone && !echo {
 		s.touch(line)
 	}
 	if len(s.held) > 0 {
 		s.release()
 	}
-	return out
+	return a.out
 }
 
 // unknown remembers a piece that is in no table until a settle says what it was.
-func (s *State) unknown(e *Entry, out *Outcome) {
+func (s *State) unknown(e *Entry) {
 	sc := s.editScene(e.Scene)
 	if e.Verb == Settle && e.Reply.Word == OK {
 		sc.Unknown = without(sc.Unknown, e.Item)
@@ -88,7 +89,7 @@ type act struct {
 	e        *Entry
 	scene    string
 	line     int
-	out      *Outcome
+	out      Outcome
 	answers  []Answer
 	arrivals []arrival
 }

@@ -70,11 +70,10 @@ type step struct {
 
 // undo keeps the lines as they stood before a move.
 type undo struct {
-	n        int
-	from, to Place
-	scene    string
-	entry    int
-	before   []saved
+	move   *step
+	scene  string
+	entry  int
+	before []saved
 }
 
 type saved struct {

@@ -164,7 +164,7 @@ func (a *act) moving() {
 	}
 	if plain && len(a.out.Moves) == 1 && e.Verb != Match && e.Verb != Restock {
 		l := s.edit(a.line)
-		l.undo = &undo{n: a.out.Moves[0].N, from: from, to: to, scene: a.scene, entry: s.folded, before: before}
+		l.undo = &undo{move: l.hist, scene: a.scene, entry: s.folded, before: before}
 	}
 }
 

@@ -83,21 +83,17 @@ func Sorted(entries []Entry) []*Entry {
 
 // causal tells whether every entry stands after all those present that it saw.
 func causal(entries []*Entry) bool {
-	total, placed := Vector{}, Vector{} // placed starts at what came before the entries given
-	for _, e := range entries {
-		d, n := e.Stamp.Device, e.N()
-		if total[d] == 0 || n <= placed[d] {
-			placed[d] = n - 1
-		}
-		total[d] = max(total[d], n)
-	}
-	for _, e := range entries {
+	first := Vector{} // of each device, the lowest number among the entries behind
+	for _, e := range slices.Backward(entries) {
 		for d, n := range e.Seen {
-			if placed[d] < min(n, total[d]) {
+			if f, behind := first[d]; behind && f <= n {
 				return false
 			}
 		}
-		placed[e.Stamp.Device] = max(placed[e.Stamp.Device], e.N())
+		d, n := e.Stamp.Device, e.N()
+		if f, behind := first[d]; !behind || n < f {
+			first[d] = n
+		}
 	}
 	return true
 }

@@ -301,11 +301,18 @@ func (s *State) edit(i int) *Line {
 	if l.epoch == s.epoch {
 		return l
 	}
-	c := *l
-	c.Stacks = slices.Clone(l.Stacks)
+	c := &roomy{Line: *l}
+	c.Stacks = append(c.room[:0], l.Stacks...)
 	c.epoch = s.epoch
-	s.lines[i] = &c
-	return &c
+	s.lines[i] = &c.Line
+	return &c.Line
+}
+
+// roomy is a line with its stacks beside it, as long as they are few: an entry
+// makes one value, not two.
+type roomy struct {
+	Line
+	room [2]Stack
 }
 
 // editScene gives the scene a value of its own.

@@ -38,7 +38,7 @@ func (a *act) undo(n int, from, to Place) bool {
 func (s *State) undoable(line, n int, from, to Place, scene string) *undo {
 	l := s.lines[line]
 	u := l.undo
-	if u == nil || u.n != n || u.from != to || u.to != from || u.scene != s.Scene(scene).ID ||
+	if u == nil || u.move.n != n || u.move.from != to || u.move.claim.Place != from || u.scene != s.Scene(scene).ID ||
 		l.touched != u.entry || u.entry <= s.barrier {
 		return nil
 	}

@@ -90,7 +90,11 @@ func (n *now) entriesOf(item string) (out []entryView) {
 		case model.Contested:
 			v.what += words.L(", contested")
 		}
-		v.who = join(v.who, words.F("tablet %s", e.Device))
+		from := words.F("tablet %s", e.Device)
+		if e.Entered != 0 {
+			from = words.L("from paper")
+		}
+		v.who = join(v.who, from)
 		out = append(out, v)
 	}
 	return out

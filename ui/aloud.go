@@ -93,6 +93,8 @@ type aloudScreen struct {
 	last  *parts.Key
 	next  *parts.Key
 	count *parts.Label
+	paper string     // the file of the same list on paper, "" if there is none
+	print *parts.Key // opens it
 }
 
 func newAloud(sh *Shell, title string, pages func(*now) []aloudPage) *aloudScreen {
@@ -101,6 +103,7 @@ func newAloud(sh *Shell, title string, pages func(*now) []aloudPage) *aloudScree
 	a.last = parts.NewKey(parts.KeyView{}, func() { a.at--; sh.refresh() })
 	a.next = parts.NewKey(parts.KeyView{}, func() { a.at++; sh.refresh() })
 	a.count = parts.NewLabel(parts.LabelView{Role: look.Name, Align: fyne.TextAlignCenter})
+	a.print = parts.NewKey(parts.KeyView{ID: "paper", Title: words.L("Paper"), Icon: "paper", Tone: parts.Header}, func() { sh.onPaper(a.paper) })
 	a.root = box(func(size fyne.Size) {
 		gap, h := look.U(look.Gap), look.U(96)
 		w := look.U(280)
@@ -128,7 +131,11 @@ func (a *aloudScreen) show(n *now) head {
 	a.last.Set(back)
 	a.next.Set(next)
 	a.count.SetText(words.F("Page %d of %d", a.at+1, len(pages)))
-	return head{title: words.L("Read aloud"), sentence: a.title + ". " + n.age(), back: true}
+	h := head{title: words.L("Read aloud"), sentence: a.title + ". " + n.age(), back: true}
+	if a.paper != "" {
+		h.middle, h.widths = []fyne.CanvasObject{a.print}, []float32{152}
+	}
+	return h
 }
 
 func (p aloudPage) words() string {

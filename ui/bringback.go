@@ -18,10 +18,11 @@ import (
 // have, what is out of service or to be charged, washed, dried, and the
 // restock.
 type bringbackScreen struct {
-	sh   *Shell
-	tree *tree
-	root *fyne.Container
-	n    *now
+	paper *parts.Key // the close-out on paper
+	sh    *Shell
+	tree  *tree
+	root  *fyne.Container
+	n     *now
 
 	tab    string
 	chosen string            // chore.id, or the name of a restock row
@@ -40,6 +41,7 @@ func newBringBack(sh *Shell) screen {
 	b := &bringbackScreen{sh: sh, tab: tabOthers, given: map[string]string{}}
 	b.tree = newTree(b.act)
 	b.root = b.tree.box
+	b.paper = parts.NewKey(parts.KeyView{ID: "paper", Title: words.L("Paper"), Icon: "paper", Tone: parts.Header}, func() { sh.onPaper("closeout") })
 	return b
 }
 
@@ -49,7 +51,7 @@ func (b *bringbackScreen) body() fyne.CanvasObject { return b.root }
 func (b *bringbackScreen) show(n *now) head {
 	b.n = n
 	b.draw()
-	return head{title: words.L("Bring back"), sentence: b.sentence()}
+	return head{title: words.L("Bring back"), sentence: b.sentence(), middle: []fyne.CanvasObject{b.paper}, widths: []float32{152}}
 }
 
 func (b *bringbackScreen) choose(id string) {

@@ -40,10 +40,12 @@ func newLastEntries(sh *Shell) screen {
 			if e.By != "" {
 				v.Second += ", " + n.memberName(e.By)
 			}
-			if e.Device != "" {
+			if e.Device != "" && e.Entered == 0 {
 				v.Second += words.F(", tablet %s", e.Device)
 			}
-			if e.Typed != 0 && e.Stamp.Wall-e.Typed >= 60_000 && !n.opts.Practice {
+			if e.Entered != 0 {
+				v.Second += words.F(", from paper, entered at %s", n.clock(e.Entered))
+			} else if e.Typed != 0 && e.Stamp.Wall-e.Typed >= 60_000 && !n.opts.Practice {
 				v.Second += words.F(", logged at %s", n.clock(e.Stamp.Wall))
 			}
 			if !v.Off {

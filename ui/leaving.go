@@ -55,10 +55,12 @@ type carriedDrawn struct {
 func newLeaving(sh *Shell) screen {
 	l := &leavingScreen{sh: sh, seen: map[string]map[string]int64{}, tabs: map[string]*parts.RigTab{}}
 	l.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: words.L("Read\naloud"), Icon: "say", Tone: parts.Header}, func() {
-		sh.open(newAloud(sh, words.F("%s leaving", l.view.Name), func(n *now) []aloudPage {
+		a := newAloud(sh, words.F("%s leaving", l.view.Name), func(n *now) []aloudPage {
 			v := n.leavingOf(sh.rig, l.seen[sh.rig])
 			return v.aloud()
-		}))
+		})
+		a.paper = "open_" + sh.rig
+		sh.open(a)
 	})
 	for range looks {
 		l.looks = append(l.looks, newLookKey(l.look))

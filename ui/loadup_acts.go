@@ -66,6 +66,8 @@ func (l *loadupScreen) verb(n *now, id string) {
 		}
 	case "seen":
 		l.sh.said = nil
+	case "paper":
+		l.sh.onPaper("putback_" + st.rig)
 	case "other":
 		if st.mode == luOther {
 			st.mode = luLoad

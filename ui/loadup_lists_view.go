@@ -180,6 +180,7 @@ func (n *now) otherList(st *luState) node {
 		}
 		rows = append(rows, row(look.Floor, node{id: r, view: view}))
 	}
+	rows = append(rows, row(look.Floor, node{id: "paper", view: parts.RowView{ID: "paper", Title: words.L("Put-back list on paper"), Icon: "paper", Go: "go"}}))
 	for _, own := range []bool{true, false} {
 		for _, m := range n.d.Members {
 			if m.Agency != n.d.RigAgency(st.rig) || (m.Rig == st.rig) != own {

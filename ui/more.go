@@ -30,7 +30,7 @@ type moreScreen struct {
 
 func newMore(sh *Shell) screen {
 	m := &moreScreen{sh: sh, parts: map[string]*parts.Label{}, behind: map[string]*parts.Row{}}
-	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.bringBack, m.stores, m.settings, m.day, m.who, m.trail} {
+	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.bringBack, m.stores, m.settings, m.day, m.who, m.trail, m.papers} {
 		m.keys = append(m.keys, parts.NewKey(parts.KeyView{}, do))
 	}
 	m.close = parts.NewHoldKey(parts.HoldView{}, m.closeScene)
@@ -52,16 +52,21 @@ var aboutWords = words.K("Local procedures, makers' instructions and your office
 func (m *moreScreen) body() fyne.CanvasObject { return m.root }
 
 func (m *moreScreen) layout(size fyne.Size) {
-	gap, keyH := look.U(look.Gap), look.U(96)
+	gap, stripH := look.U(look.Gap), look.U(look.Floor)*1.5 // narrow, so that its words take more lines
 	left := size.Width * 0.46
 	w := (left - gap) / 2
+	rows := float32(len(m.keys)/2 + 1)
+	keyH := min(look.U(96), (size.Height+gap)/rows-gap)
 	for i, k := range m.keys {
 		place(k, float32(i%2)*(w+gap), float32(i/2)*(keyH+gap), w, keyH)
 	}
 	last := len(m.keys)
-	place(m.close, float32(last%2)*(w+gap), float32(last/2)*(keyH+gap), w, keyH)
-	stripH := look.U(look.Floor)
-	place(m.strip, 0, size.Height-stripH, size.Width, stripH)
+	closeW := w
+	if last%2 == 0 {
+		closeW = left
+	}
+	place(m.close, float32(last%2)*(w+gap), float32(last/2)*(keyH+gap), closeW, keyH)
+	place(m.strip, left+gap, size.Height-stripH, size.Width-left-gap, stripH)
 	flush(m.side, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
 }
 
@@ -90,6 +95,7 @@ func (m *moreScreen) show(n *now) head {
 		{ID: "day", Title: day, Second: words.L("for sun, or for the dark"), Icon: light},
 		{ID: "who", Title: words.L("Who has this tablet"), Second: n.whoWord(n.by), Icon: "one"},
 		{ID: ScreenTrail, Title: words.L("Trail load"), Second: words.L("a litter party, off the road"), Icon: "trail"},
+		{ID: "papers", Title: words.L("Paper and stick"), Second: parts.Or(words.L("print, enter, exchange"), words.L("print")), Icon: "paper"},
 	} {
 		v.Lay = parts.LayLeft
 		m.keys[i].Set(v)
@@ -162,6 +168,8 @@ func (m *moreScreen) bringBack() { m.sh.Go(ScreenBringBack) }
 func (m *moreScreen) trail() { m.sh.Go(ScreenTrail) }
 
 func (m *moreScreen) stores() { m.sh.Go(ScreenStores) }
+
+func (m *moreScreen) papers() { m.sh.open(newPapers(m.sh).list) }
 
 func (m *moreScreen) settings() { m.sh.Go(ScreenSettings) }
 

@@ -60,10 +60,12 @@ func newRelease(sh *Shell, rig string) *releaseScreen {
 	r.act = parts.NewKey(parts.KeyView{}, r.roll)
 	r.signer, r.accept = newSignerKeys(sh), newSignerKeys(sh)
 	r.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: words.L("Read\naloud"), Icon: "say", Tone: parts.Header}, func() {
-		sh.open(newAloud(sh, words.F("%s leaving", r.view.Name), func(n *now) []aloudPage {
+		a := newAloud(sh, words.F("%s leaving", r.view.Name), func(n *now) []aloudPage {
 			v := n.releaseOf(r.rig, &r.split)
 			return v.aloud()
-		}))
+		})
+		a.paper = "release_" + r.rig
+		sh.open(a)
 	})
 	r.root = box(r.layout)
 	return r

@@ -7,11 +7,13 @@ import (
 
 	"tarpside/board/ledger"
 	"tarpside/model"
+	label "tarpside/model/code"
 	"tarpside/ui/words"
 )
 
-// scanned does what a code says: it picks a piece where it is, or sends what
-// is picked to a place.
+// scanned does what a code says: it picks a piece where it is, sends what is
+// picked to a place, or shows a slot. Codes are those of our labels, ids,
+// marks that are painted on, and names of places.
 func (sh *Shell) scanned(code string) {
 	code = strings.TrimSpace(code)
 	n, t := sh.now(), sh.tarp()
@@ -32,6 +34,19 @@ func (sh *Shell) scanned(code string) {
 		return
 	}
 	lines := n.marked(code)
+	if len(lines) == 0 {
+		switch what, id, err := label.Find(n.d, code); {
+		case err == nil && what == label.Slot:
+			sh.said = nil
+			sh.open(newSlotPage(sh, id))
+			return
+		case err == nil:
+			lines = n.marked(id)
+		case label.Meant(code):
+			sh.say(words.F("The label %q was read or typed wrong, or is of no piece and no slot here", code), words.L("Nothing changed"), words.L("Scan it once more, or find it by its letters"))
+			return
+		}
+	}
 	if len(lines) != 1 {
 		what := words.F("No piece and no place has the code %q", code)
 		if len(lines) > 1 {

@@ -8,6 +8,7 @@ import (
 
 	"tarpside/board"
 	"tarpside/board/ledger"
+	"tarpside/board/pdf"
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/words"
@@ -52,6 +53,11 @@ type Options struct {
 	// would change; its error names every bad row.
 	Folders  func(dir string) (Folder, error)
 	LoadFrom func(dir, by string, dry bool) (changes []string, err error)
+
+	// Print writes a paper to a file, whose path it returns, and opens it in
+	// the system's viewer; opened is called on the window's goroutine once it
+	// is known whether one came up. It may be nil.
+	Print func(p pdf.Paper, opened func(err error)) (path string, err error)
 }
 
 // A Shell is the window's content: the frame, and the screen that is shown.

@@ -150,6 +150,7 @@ type lineList struct {
 	views           []lineView
 	grid            *parts.Grid
 	root            *fyne.Container
+	paper           *parts.Key // in the header, nil where there is none
 }
 
 func newLineList(sh *Shell, title, sentence string, lines func(n *now) []int) *lineList {
@@ -175,7 +176,11 @@ func (l *lineList) body() fyne.CanvasObject { return l.root }
 
 func (l *lineList) show(n *now) head {
 	n.fill(l.grid, &l.views, l.lines(n))
-	return head{title: l.title, sentence: l.sentence, mark: l.mark, back: true}
+	h := head{title: l.title, sentence: l.sentence, mark: l.mark, back: true}
+	if l.paper != nil {
+		h.middle, h.widths = []fyne.CanvasObject{l.paper}, []float32{152}
+	}
+	return h
 }
 
 // fill puts lines into a grid, and draws it only if they changed.

@@ -19,6 +19,7 @@ type Folder struct {
 	Up     string   // of the one it lies in, "" at the top
 	Inside []string // paths of the folders in it
 	Tables int      // tables of a department in it
+	Sticks []string // paths of logs that other tablets wrote
 
 	Workbook bool // it is a workbook, with the tables as its sheets
 }
@@ -37,7 +38,7 @@ type welcomeScreen struct {
 
 var welcomeWords = words.K("This log knows no rig yet. Load the tables of your department, or look at the demo first: a copy that is thrown away.\n\n" +
 	"The tables are plain CSV files in one folder, or the sheets of one workbook (.xlsx): rigs, slots, items and checks, and as far as you have them stow rules, members, agencies, places, stock and pull lists. " +
-	"Before anything is loaded you see what would come in, and every row that is not right.")
+	"Before anything is loaded you see what would come in, and every row that is not right. What another tablet logged comes in by stick: More, Paper and stick.")
 
 func newWelcome(sh *Shell) *welcomeScreen {
 	w := &welcomeScreen{sh: sh}

@@ -28,6 +28,7 @@ type Options struct {
 // A Paper is one file to print. File is its name without a folder.
 type Paper struct {
 	File, Title string
+	about       string
 	print       func(p *press)
 	head        head
 	sheet       Sheet
@@ -40,6 +41,9 @@ func (p Paper) Write(w io.Writer) error {
 	p.print(pr)
 	return pr.write(w)
 }
+
+// About is the rig that the paper is about, "" for a paper about all.
+func (p Paper) About() string { return p.about }
 
 // All are the papers of a picture: those about the scene, then those of each
 // rig. A list that is empty has a paper that says so.
@@ -97,12 +101,13 @@ func (m *maker) rigs() (out []string) {
 
 // paper is a paper about a rig, or with "" about all.
 func (m *maker) paper(kind, rig, title string, print func(p *press)) Paper {
-	file, of := kind, "all"
+	file, of, about := kind, "all", ""
 	if rig != "" {
 		file, of = kind+"_"+fileName(rig), m.rigName(rig)
+		about = of
 	}
 	h := head{Title: title, Rig: of, Scene: m.sceneName(), Inventory: m.inventory, Printed: m.o.Printed}
-	return Paper{File: file + ".pdf", Title: title, print: print, head: h, sheet: m.o.Sheet}
+	return Paper{File: file + ".pdf", Title: title, about: about, print: print, head: h, sheet: m.o.Sheet}
 }
 
 // fileName keeps of a rig's id what every file system takes.

@@ -52,7 +52,7 @@ func ReadScene(file string, data []byte) ([]SceneRow, Problems) {
 	if open {
 		r.bad(len(records), "", "a quote that is never closed", `a closing "`)
 	}
-	r.header(records[0])
+	r.header(records[0], sceneColumns)
 	if len(r.problems) > 0 {
 		return nil, r.problems
 	}
@@ -88,7 +88,7 @@ func (r *sceneReader) bad(row int, column, wrong, right string) {
 	r.problems = append(r.problems, Problem{File: r.file, Row: row, Column: column, Wrong: wrong, Right: right})
 }
 
-func (r *sceneReader) header(rec record) {
+func (r *sceneReader) header(rec record, wanted []string) {
 	for i, name := range rec.cells {
 		name = strings.TrimSpace(name)
 		if _, twice := r.at[name]; twice && name != "" {
@@ -96,27 +96,33 @@ func (r *sceneReader) header(rec record) {
 		}
 		r.at[name] = i
 	}
-	for _, c := range sceneColumns {
+	for _, c := range wanted {
 		if _, ok := r.at[c]; !ok {
 			r.bad(rec.row, c, "the column is missing", "a column called "+c)
 		}
 	}
 }
 
-func (r *sceneReader) row(rec record, width int) (SceneRow, bool) {
-	before := len(r.problems)
+// cells finds the cells of a record by their columns, trimmed, and names what
+// is wrong with the record.
+func (r *sceneReader) cells(rec record, width int) func(name string) string {
 	for _, f := range rec.faults {
 		r.bad(rec.row, fmt.Sprintf("number %d", f.cell+1), f.wrong, f.right)
 	}
 	if len(rec.cells) != width {
 		r.bad(rec.row, "", fmt.Sprintf("%d cells", len(rec.cells)), fmt.Sprintf("%d, as in the header", width))
 	}
-	cell := func(name string) string {
+	return func(name string) string {
 		if i, ok := r.at[name]; ok && i < len(rec.cells) {
 			return strings.TrimSpace(rec.cells[i])
 		}
 		return ""
 	}
+}
+
+func (r *sceneReader) row(rec record, width int) (SceneRow, bool) {
+	before := len(r.problems)
+	cell := r.cells(rec, width)
 	number := func(name string, blank int, may bool) int {
 		text := cell(name)
 		if text == "" && may {

@@ -4,10 +4,12 @@ import (
 	"os"
 	"strings"
 	"testing"
+	"time"
 
 	"tarpside/assets"
 	"tarpside/board/stores"
 	"tarpside/model"
+	"tarpside/model/tarpsheet"
 )
 
 const sceneHead = "seq,minute,device,verb,by,item,rig,quantity,from,to,holder,reading\n"
@@ -100,6 +102,43 @@ func FuzzReadScene(f *testing.F) {
 			last = r.Seq
 			if r.Act.Verb == "" || r.Device == "" || r.Row < 2 {
 				t.Fatalf("a row without verb, device or number: %+v", r)
+			}
+		}
+	})
+}
+
+// FuzzReadSheet: a tarp sheet that was typed in is problems or lines, and what
+// the lines mean is faults or acts in order of time, whatever is in them.
+func FuzzReadSheet(f *testing.F) {
+	f.Add([]byte("time,quantity,piece,rig,from,to,who\n19:05,4,A,R41,tarp,V1,M1\n?,?,?,,,unknown,?\n"))
+	f.Add([]byte("sep=;\r\ntime;quantity;piece;to;who\r\n52;1;Strut;at:V9;crew\r\n"))
+	f.Add([]byte("time,quantity,piece,to,who\n99:99,-1,zzz,\"no\nwhere\",\n"))
+	d := mustRead(f, spikedFiles(nil))
+	start := time.Date(2026, 11, 14, 18, 50, 0, 0, time.UTC)
+	f.Fuzz(func(t *testing.T, data []byte) {
+		lines, problems := stores.ReadSheet("sheet.csv", data)
+		if len(problems) > 0 {
+			if lines != nil {
+				t.Fatal("lines in spite of problems")
+			}
+			return
+		}
+		now := start.Add(5 * time.Hour)
+		written, faults := tarpsheet.Read(d, start, now, lines)
+		if len(written)+len(faults) < len(lines) && len(faults) == 0 {
+			blank := 0
+			for _, l := range lines {
+				if strings.TrimSpace(l.Time+l.Quantity+l.Piece+l.Rig+l.From+l.To+l.Who) == "" {
+					blank++
+				}
+			}
+			if len(written)+blank != len(lines) {
+				t.Fatalf("%d of %d lines are left, and no fault", len(written), len(lines))
+			}
+		}
+		for i, w := range tarpsheet.ByTime(written) {
+			if w.Time.Before(start.Truncate(time.Minute)) || w.Time.After(now) {
+				t.Fatalf("line %d is at %s", i, w.Time)
 			}
 		}
 	})

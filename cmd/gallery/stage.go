@@ -48,7 +48,7 @@ func (s *scenes) open(m moment, size fyne.Size, opt look.Options) (*stage, error
 	st := &stage{moment: m, board: b}
 	st.shell = ui.New(ui.Options{Board: b, Now: opts.Now, Tick: func() time.Time { return st.clock }, Post: func(f func()) { f() },
 		SetTheme: fyne.CurrentApp().Settings().SetTheme, Look: opt, LookGiven: true, Practice: m.practice, Screen: m.screen,
-		Demo: nothing, Real: nothing, Folders: func(string) (ui.Folder, error) { return folder, nil },
+		Demo: nothing, Real: nothing, Folders: func(string) (ui.Folder, error) { return folder, nil }, Print: printed,
 		LoadFrom: func(_, _ string, dry bool) ([]string, error) { return loadDemo(b, dry) }})
 	st.win = test.NewWindow(st.shell.Root())
 	st.win.SetPadded(false)

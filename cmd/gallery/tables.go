@@ -5,13 +5,21 @@ import (
 
 	"tarpside/assets"
 	"tarpside/board"
+	"tarpside/board/pdf"
 	"tarpside/ui"
 )
 
 func nothing() error { return nil }
 
 // folder is the one that the pictures show tables in.
-var folder = ui.Folder{Path: "Quillan stick", Inside: []string{"Quillan stick/photos", "Quillan stick/tables"}, Tables: 10}
+var folder = ui.Folder{Path: "Quillan stick", Inside: []string{"Quillan stick/photos", "Quillan stick/tables"}, Tables: 10,
+	Sticks: []string{"Quillan stick/t-4k2m-20261125-1930.tarpside"}}
+
+// printed stands for a paper that a viewer shows.
+func printed(p pdf.Paper, opened func(error)) (string, error) {
+	opened(nil)
+	return "papers/" + p.File, nil
+}
 
 // loadDemo stands for tables in that folder.
 func loadDemo(b *board.Board, dry bool) ([]string, error) {

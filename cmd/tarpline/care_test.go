@@ -370,3 +370,31 @@ func TestTwoTabletsExchangeTheirLogsByStick(t *testing.T) {
 	}
 	b.must("verify")
 }
+
+func TestPaperIsEnteredAfterwardsInItsMinute(t *testing.T) {
+	d := loadedDesk(t)
+	d.must("replay", demoScene, "-until", "30", "-start", "2026-11-26T04:00:00Z")
+	d.stdin = "time;quantity;piece;to;who\r\n06:40;1;R41-003;BANK;M06\r\n06:41;?;?;tarp;\r\n"
+	before := d.must("where", "-csv")
+	if got := d.must("enter", "-", "-by", "M04", "-dry"); !strings.Contains(got, "nothing is. 2 lines") || !strings.Contains(got, "06:40") || !strings.Contains(got, "warned") {
+		t.Errorf("it says %s", got)
+	}
+	if d.must("where", "-csv") != before {
+		t.Error("a trial changed something")
+	}
+	if got := d.must("enter", "-", "-by", "M04"); !strings.Contains(got, "2 lines from paper are logged") {
+		t.Errorf("it says %s", got)
+	}
+	if d.must("where", "-csv") == before {
+		t.Error("nothing moved")
+	}
+	d.stdin = "time,quantity,piece,to,who\n06:40,1,excavator,V2,M06\n"
+	if errs := d.fails(failed, "enter", "-"); !strings.Contains(errs, "standard input, row 2, column piece") {
+		t.Errorf("it says %s", errs)
+	}
+	d.stdin = "time,piece\n"
+	if errs := d.fails(failed, "enter", "-"); !strings.Contains(errs, "column quantity") {
+		t.Errorf("it says %s", errs)
+	}
+	d.must("verify")
+}

@@ -70,15 +70,7 @@ func (c *call) replay() error {
 
 // scene reads a scene file whole, so that a mistake stops before the first row.
 func (c *call) scene(name string) ([]stores.SceneRow, error) {
-	var data []byte
-	var err error
-	if name == "-" {
-		name = "standard input"
-		data, err = io.ReadAll(c.Stdin)
-	} else {
-		data, err = os.ReadFile(name)
-		name = filepath.Base(name)
-	}
+	name, data, err := c.text(name)
 	if err != nil {
 		return nil, fmt.Errorf("the scene could not be read: %w. Nothing was logged", err)
 	}
@@ -87,6 +79,16 @@ func (c *call) scene(name string) ([]stores.SceneRow, error) {
 		return nil, fmt.Errorf("nothing was logged: %s", badRows(problems))
 	}
 	return rows, nil
+}
+
+// text is what is in a file, or with - what comes in, and what it is called.
+func (c *call) text(name string) (string, []byte, error) {
+	if name == "-" {
+		data, err := io.ReadAll(c.Stdin)
+		return "standard input", data, err
+	}
+	data, err := os.ReadFile(name)
+	return filepath.Base(name), data, err
 }
 
 // minute0 is the moment of minute 0: as given; or by the clock of the first

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tarpside/board"
+	"tarpside/board/stick"
 	"tarpside/model"
 	"tarpside/ui"
 )
@@ -38,6 +39,8 @@ func folders(dir string) (ui.Folder, error) {
 		case strings.HasPrefix(e.Name(), "."):
 		case e.IsDir() || board.IsWorkbook(e.Name()):
 			f.Inside = append(f.Inside, filepath.Join(dir, e.Name()))
+		case strings.EqualFold(filepath.Ext(e.Name()), stick.Ext):
+			f.Sticks = append(f.Sticks, filepath.Join(dir, e.Name()))
 		case isTable && slices.Contains(model.Tables, name):
 			f.Tables++
 		}

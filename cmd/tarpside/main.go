@@ -108,6 +108,7 @@ type window struct {
 	win   fyne.Window
 	board *board.Board
 	shell *ui.Shell
+	file  string // of the department
 	temp  string // of the practice copy
 	now   func() time.Time
 	parts *parts.Registry
@@ -169,7 +170,7 @@ func (w *window) openReal() error {
 		w.now = was
 		return err
 	}
-	w.set.demo, w.board = false, b
+	w.set.demo, w.board, w.file = false, b, path
 	return nil
 }
 
@@ -241,7 +242,7 @@ func (w *window) build() {
 	w.shell = ui.New(ui.Options{
 		Board: w.board, Now: w.now, Post: fyne.Do, SetTheme: w.app.Settings().SetTheme, Changed: w.publish,
 		Look: look, LookGiven: w.set.look != "", Practice: w.set.demo, Screen: w.set.screen,
-		Demo: w.toDemo, Real: w.toReal, Folders: folders, LoadFrom: w.loadFrom,
+		Demo: w.toDemo, Real: w.toReal, Folders: folders, LoadFrom: w.loadFrom, Print: w.print,
 	})
 	w.win.SetContent(w.shell.Root())
 	w.shell.Listen(w.win.Canvas())

@@ -133,12 +133,20 @@ func plain(id string) bool {
 	return figures > 0 && len(id) <= longest
 }
 
+// Meant tells whether a text has the form of a label: something, the sign of
+// what it is, and one character more.
+func Meant(text string) bool {
+	text = strings.ToUpper(strings.TrimSpace(text))
+	n := len(text) - 2
+	return n >= 1 && (text[n] == Piece || text[n] == Slot)
+}
+
 // Find tells what a label stands for, as a reader or a person typed it. The
 // error says what is wrong with it.
 func Find(d *model.Department, label string) (what byte, id string, err error) {
 	label = strings.ToUpper(strings.TrimSpace(label))
 	n := len(label) - 2
-	if n < 1 || label[n] != Piece && label[n] != Slot {
+	if !Meant(label) {
 		return 0, "", fmt.Errorf("%q is no label of ours: those end in a point or a colon and one character", label)
 	}
 	what, body := label[n], label[:n]

@@ -1,0 +1,381 @@
+package ui
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+
+	"tarpside/model"
+	"tarpside/model/tarpsheet"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+	"tarpside/ui/words"
+)
+
+// fromPaper enters what was written on the tarp sheet by hand, line by line:
+// time, piece, how many, where to, who. What would be logged is shown before
+// it is.
+type fromPaper struct {
+	sh    *Shell
+	lines []tarpsheet.Line
+	line  tarpsheet.Line // that is being entered
+	says  string
+	right bool // the trial went well
+	list  *rowList
+}
+
+func newFromPaper(sh *Shell) *fromPaper {
+	f := &fromPaper{sh: sh}
+	f.list = newRowList(words.L("From paper"), words.L("Enter the lines of the tarp sheet as they were written, then log them together"), f.rows, f.aside)
+	return f
+}
+
+func (f *fromPaper) rows(n *now) []rowDo {
+	out := []rowDo{{parts.RowView{ID: "next-line", Title: words.L("Enter the next line"), Second: words.L("time, piece, how many, where to, who"), Icon: "plus", Tone: parts.Quiet, Go: "go"}, f.next}}
+	if len(f.lines) > 0 && f.right {
+		yes := parts.RowView{ID: "log-paper", Title: words.N("Yes, log %d line", "Yes, log %d lines", len(f.lines)), Second: words.L("each in its minute, marked as from paper"), Icon: "tick", Tone: parts.Live}
+		out = append(out, rowDo{yes, f.log})
+	}
+	for i, l := range f.lines {
+		v := parts.RowView{ID: fmt.Sprintf("line-%d", i+1), Title: paperTime(l.Time) + "  " + capital(f.words(n, l)), Second: words.L("touch to take it out"), Tone: parts.Quiet, Go: "cross"}
+		out = append(out, rowDo{v, func() {
+			f.lines = append(f.lines[:i:i], f.lines[i+1:]...)
+			f.try()
+			f.sh.refresh()
+		}})
+	}
+	return out
+}
+
+// words are a line without its time.
+func (f *fromPaper) words(n *now, l tarpsheet.Line) string {
+	what := words.L("piece unknown")
+	if it := n.d.Item(l.Piece); it != nil {
+		what = it.Name
+		if it.Quantity > 1 {
+			what = l.Quantity + " " + what
+		}
+	}
+	out := what
+	switch p, err := model.ParsePlace(l.To); {
+	case l.To == tarpsheet.Unknown:
+		out += words.L(", place unknown")
+	case err == nil && p.Kind == model.Home:
+		out += words.L(", back home")
+	case err == nil:
+		out += words.F(", to %s", n.placeName(p))
+	}
+	switch l.Who {
+	case "":
+	case tarpsheet.Unknown:
+		out += words.L(", who unknown")
+	default:
+		out += ", " + n.memberName(l.Who)
+	}
+	return out
+}
+
+func (f *fromPaper) aside(*now) (title, text string) {
+	switch {
+	case len(f.lines) > 0 && f.right:
+		return words.L("This would be logged; nothing is yet"), f.says
+	case len(f.lines) > 0:
+		return words.L("Not right yet"), f.says
+	case f.says != "":
+		return words.L("Logged from paper"), f.says
+	}
+	return words.L("How paper comes in"), words.L("Each line goes to its minute in the story. What cannot be read any more is unknown.\n\n" +
+		"What contradicts the log is shown beside it as a claim, and eyes settle it. Nothing that was logged is changed.")
+}
+
+// try keeps what would be logged.
+func (f *fromPaper) try() { f.enter(true) }
+
+// log logs the lines.
+func (f *fromPaper) log() {
+	if f.enter(false); f.right {
+		f.lines = nil
+	}
+	f.sh.refresh()
+}
+
+// enter hands the lines to the board and keeps what it says.
+func (f *fromPaper) enter(dry bool) {
+	if f.says, f.right = "", false; len(f.lines) == 0 {
+		return
+	}
+	for i := range f.lines {
+		f.lines[i].Row = i + 1
+	}
+	n := f.sh.now()
+	entries, faults, err := n.opts.Board.EnterPaper(f.lines, n.by, dry)
+	if p := n.opts.Board.Picture(); p.Gen > f.sh.pic.Gen {
+		f.sh.pic = p
+	}
+	switch {
+	case err != nil:
+		f.says = inWordsLong(err)
+	case len(faults) > 0:
+		for _, x := range faults {
+			where := words.F("Line %d", x.Row)
+			if x.Row == 0 {
+				where = words.L("All lines")
+			}
+			f.says += words.F("%s: %s. Right would be: %s.", parts.B(where), x.Wrong, x.Right) + "\n"
+		}
+	default:
+		f.says, f.right = n.paperReplies(entries), true
+	}
+}
+
+func (n *now) paperReplies(entries []model.Entry) (text string) {
+	for _, e := range entries {
+		mark := ""
+		if e.Reply.Word != model.OK {
+			mark = parts.B(words.L(string(e.Reply.Word))) + ": "
+		}
+		said := e.Reply.Text
+		if said == "" {
+			said = words.L("as the log has it")
+		}
+		text += n.clock(e.At()) + "  " + mark + said + "\n"
+	}
+	return text
+}
+
+// next asks for a line, cell by cell.
+func (f *fromPaper) next() {
+	f.line = tarpsheet.Line{}
+	f.sh.open(newPaperTime(f))
+}
+
+// paperTime is the time of a line for people.
+func paperTime(cell string) string {
+	if cell == tarpsheet.Unknown {
+		return words.L("no time")
+	}
+	return cell
+}
+
+// then goes on from one cell to the next; after the last the line is there.
+func (f *fromPaper) then(next screen) {
+	last := len(f.sh.over) - 1
+	delete(f.sh.drawn, f.sh.over[last])
+	f.sh.over = f.sh.over[:last]
+	if next != nil {
+		f.sh.open(next)
+		return
+	}
+	f.lines = append(f.lines, f.line)
+	f.try()
+	f.sh.refresh()
+}
+
+// newPaperWhere asks where the pieces went.
+func newPaperWhere(f *fromPaper) screen {
+	n := f.sh.now()
+	list := []choice{{parts.KindPlace, "tarp", words.L("Tarp"), words.L("back, or staged"), parts.MarkView{}}, {parts.KindPlace, "home", words.L("Back home"), words.L("in its own slot"), parts.MarkView{}}}
+	for _, name := range n.scenePlaces() {
+		list = append(list, choice{parts.KindPlace, "at:" + name, placeWord(name), n.meaning(name), parts.MarkView{}})
+	}
+	for _, a := range n.d.Agencies {
+		if a.Kind == "home" {
+			continue
+		}
+		list = append(list, choice{parts.KindPlace, "with:" + a.Code, n.partyName(a.Code), words.L("went along"), parts.MarkView{}})
+	}
+	list = append(list, choice{parts.KindPlace, "used", words.L("Used up"), "", parts.MarkView{}}, choice{parts.KindPlace, tarpsheet.Unknown, words.L("Cannot be read"), words.L("kept as unknown"), parts.MarkView{}})
+	return newChooser(f.sh, words.L("Where to, or back"), f.words(n, f.line), list, func(id string) {
+		f.line.To = id
+		f.then(newPaperWho(f))
+	})
+}
+
+// newPaperWho asks who had it.
+func newPaperWho(f *fromPaper) screen {
+	n := f.sh.now()
+	list := []choice{{parts.KindMember, "nobody", words.L("Nobody is written"), "", parts.MarkView{}}, {parts.KindMember, tarpsheet.Unknown, words.L("Cannot be read"), words.L("kept as unknown"), parts.MarkView{}}}
+	for _, m := range n.crew() {
+		list = append(list, choice{parts.KindMember, m.ID, m.Name, m.Role, parts.MarkView{}})
+	}
+	return newChooser(f.sh, words.L("Who"), f.words(n, f.line), list, func(id string) {
+		if f.line.Who = id; id == "nobody" {
+			f.line.Who = ""
+		}
+		f.then(nil)
+	})
+}
+
+// paperPad asks for a cell that is made of figures.
+type paperPad struct {
+	title, ask string
+	typed      string
+	most       int
+	shown      func(typed string) string
+	right      func(typed string) bool
+	done       func(typed string)
+	sh         *Shell
+	out        *parts.Readout
+	words      *parts.Label
+	pad        *parts.DigitPad
+	keys       []*parts.Key
+	root       *fyne.Container
+}
+
+// paperAnswer is a key that stands for a cell without figures.
+type paperAnswer struct{ id, title, cell string }
+
+func newPaperPad(p *paperPad, answers ...paperAnswer) *paperPad {
+	p.out = parts.NewReadout(parts.ReadoutView{ID: "typed"})
+	p.words = parts.NewLines(parts.LabelView{ID: "paper-words", Role: look.Sentence})
+	p.pad = parts.NewDigitPad(p.key)
+	var keys []fyne.CanvasObject
+	for _, a := range answers {
+		k := parts.NewKey(parts.KeyView{ID: a.id, Title: a.title, Lay: parts.LayLeft}, func() { p.done(a.cell) })
+		p.keys = append(p.keys, k)
+		keys = append(keys, k)
+	}
+	p.root = box(func(size fyne.Size) { layPad(size, p.pad, p.out, p.words, keys...) }, append([]fyne.CanvasObject{p.pad, p.out, p.words}, keys...)...)
+	return p
+}
+
+func (p *paperPad) body() fyne.CanvasObject { return p.root }
+
+func (p *paperPad) show(*now) head {
+	p.out.Set(parts.ReadoutView{ID: "typed", Text: p.shown(p.typed), Tone: parts.Live, Role: look.Hand})
+	p.words.SetText(p.ask)
+	tone, ok := parts.Usual, p.right(p.typed)
+	if ok {
+		tone = parts.Filled
+	}
+	p.pad.SetDone(tone, !ok)
+	return head{title: p.title, sentence: p.ask, back: true}
+}
+
+func (p *paperPad) key(id string) {
+	switch {
+	case id == "done":
+		p.done(p.shown(p.typed))
+		return
+	case id == "delete":
+		p.typed = p.typed[:max(len(p.typed)-1, 0)]
+	case len(p.typed) < p.most:
+		p.typed += id
+	}
+	p.sh.refresh()
+}
+
+// newPaperTime asks for the time as a clock shows it.
+func newPaperTime(f *fromPaper) screen {
+	p := &paperPad{sh: f.sh, title: words.L("Time on paper"), ask: words.L("Hours and minutes, as they were written"), most: 4}
+	p.shown = func(typed string) string {
+		if len(typed) < 3 {
+			return typed
+		}
+		return typed[:len(typed)-2] + ":" + typed[len(typed)-2:]
+	}
+	p.right = func(typed string) bool {
+		return len(typed) >= 3 && typed[len(typed)-2] < '6' && (len(typed) == 3 || typed[:2] < "24")
+	}
+	p.done = func(cell string) {
+		f.line.Time = cell
+		f.then(newPaperPiece(f))
+	}
+	answers := []paperAnswer{{"unreadable", words.L("Cannot be read"), tarpsheet.Unknown}}
+	if len(f.lines) > 0 {
+		last := f.lines[len(f.lines)-1].Time
+		answers = append(answers, paperAnswer{"same-time", words.F("As the line before: %s", paperTime(last)), last})
+	}
+	return newPaperPad(p, answers...)
+}
+
+// newPaperNumber asks how many.
+func newPaperNumber(f *fromPaper) screen {
+	p := &paperPad{sh: f.sh, title: words.L("How many"), ask: f.sh.now().itemName(f.line.Piece), most: 4}
+	p.shown = func(typed string) string { return typed }
+	p.right = func(typed string) bool { return typed != "" && typed[0] != '0' }
+	p.done = func(cell string) {
+		f.line.Quantity = cell
+		f.then(newPaperWhere(f))
+	}
+	return newPaperPad(p, paperAnswer{"unreadable", words.L("Cannot be read"), tarpsheet.Unknown})
+}
+
+// paperPiece finds the piece by its letters.
+type paperPiece struct {
+	f     *fromPaper
+	typed string
+	out   *parts.Readout
+	none  *parts.Key
+	pad   *parts.LetterPad
+	found *parts.Grid
+	lines []int
+	root  *fyne.Container
+}
+
+func newPaperPiece(f *fromPaper) screen {
+	p := &paperPiece{f: f}
+	p.out = parts.NewReadout(parts.ReadoutView{ID: "typed"})
+	p.none = parts.NewKey(parts.KeyView{ID: "unreadable", Title: words.L("Cannot be read"), Second: words.L("kept as unknown"), Lay: parts.LayLeft}, func() {
+		f.line.Piece, f.line.Quantity = tarpsheet.Unknown, ""
+		f.then(newPaperWhere(f))
+	})
+	p.pad = parts.NewLetterPad(func(s string) { p.typed += s; f.sh.refresh() }, func() {
+		if r := []rune(p.typed); len(r) > 0 {
+			p.typed = string(r[:len(r)-1])
+		}
+		f.sh.refresh()
+	}, func() { f.sh.refresh() })
+	cell := func() fyne.Size { return fyne.NewSize(look.U(300), look.U(look.Target)) }
+	p.found = parts.NewGrid(cell, func() fyne.CanvasObject {
+		var k *parts.Key
+		k = parts.NewKey(parts.KeyView{}, func() { p.take(k.View().ID) })
+		return k
+	}, func(i int, cell fyne.CanvasObject) {
+		n := f.sh.now()
+		it := &n.d.Items[p.lines[i]]
+		cell.(*parts.Key).Set(parts.KeyView{Kind: parts.KindPiece, ID: it.ID, Title: it.Name, Second: n.whereNow(p.lines[i]), Mark: n.mark(it.Rig), Lay: parts.LayLeft})
+	})
+	p.root = box(p.layout, p.out, p.none, p.found, p.pad)
+	return p
+}
+
+func (p *paperPiece) body() fyne.CanvasObject { return p.root }
+
+func (p *paperPiece) layout(size fyne.Size) {
+	gap, row := look.U(look.Gap), look.U(look.Floor)
+	padH := 4*row + 3*gap
+	y := size.Height - padH - gap - row
+	side := look.U(300)
+	place(p.found, 0, 0, size.Width, y-gap)
+	place(p.out, 0, y, size.Width-side-gap, row)
+	place(p.none, size.Width-side, y, side, row)
+	place(p.pad, 0, size.Height-padH, size.Width, padH)
+}
+
+func (p *paperPiece) show(n *now) head {
+	v := parts.ReadoutView{ID: "typed", Text: p.typed, Tone: parts.Live, Role: look.Place}
+	if p.typed == "" {
+		v.Text, v.Role, v.Tone = words.L("Three letters of the piece"), look.Lead, parts.Hole
+	}
+	p.out.Set(v)
+	p.lines = nil
+	if want := fold(p.typed); want != "" {
+		p.lines = n.ranked(want)
+	}
+	p.found.SetLen(len(p.lines))
+	line := words.F("What was written at %s", p.f.line.Time)
+	if p.f.line.Time == tarpsheet.Unknown {
+		line = words.L("What was written, at a time that cannot be read")
+	}
+	return head{title: words.L("Piece"), sentence: line, back: true}
+}
+
+func (p *paperPiece) take(id string) {
+	p.f.line.Piece, p.f.line.Quantity = id, "1"
+	if it := p.f.sh.now().d.Item(id); it != nil && it.Quantity > 1 {
+		p.f.then(newPaperNumber(p.f))
+		return
+	}
+	p.f.then(newPaperWhere(p.f))
+}

@@ -1,0 +1,102 @@
+package ui
+
+import (
+	"strings"
+
+	"tarpside/board/pdf"
+	"tarpside/ui/parts"
+	"tarpside/ui/words"
+)
+
+// papersScreen is all that goes onto paper and to other tablets: each paper of
+// the board as it is now, what was written by hand, and the stick. It is a
+// list; what became of the last paper stands beside it.
+type papersScreen struct {
+	sh   *Shell
+	says string // what became of the last paper
+	list *rowList
+}
+
+func newPapers(sh *Shell) *papersScreen {
+	p := &papersScreen{sh: sh}
+	p.list = newRowList(words.L("Paper and stick"), words.L("Touch a paper to open it in this system's viewer, and print it there"), p.rows, p.aside)
+	return p
+}
+
+// rows are the two ways in, and then the papers.
+func (p *papersScreen) rows(n *now) []rowDo {
+	out := []rowDo{
+		{parts.RowView{ID: "from-paper", Title: words.L("Enter what was written by hand"), Second: words.L("line by line, from the tarp sheet"), Icon: "paper", Tone: parts.Quiet, Go: "go", Off: n.pic.ReadOnly != ""},
+			func() { p.sh.open(newFromPaper(p.sh).list) }},
+		{parts.RowView{ID: "stick", Title: words.L("By stick, to and from another tablet"), Second: words.L("the whole log in one file"), Icon: "with", Tone: parts.Quiet, Go: "go", Off: n.opts.Folders == nil},
+			func() { p.sh.open(newStick(p.sh).list) }},
+	}
+	size := parts.RowView{ID: "sheet", Title: words.L("Letter paper"), Second: words.L("touch for A4"), Icon: "paper", Tone: parts.Quiet, Right: words.L("in the printer")}
+	other := pdf.A4.Name
+	if n.sheet() == pdf.A4 {
+		size.Title, size.Second, other = words.L("A4 paper"), words.L("touch for letter"), pdf.Letter.Name
+	}
+	out = append(out, rowDo{size, func() { p.sh.setPref(settingSheet, other); p.sh.refresh() }})
+	for _, made := range n.papers() {
+		about := made.About()
+		if about == "" {
+			about = words.L("about the whole scene")
+		}
+		v := parts.RowView{ID: "paper-" + strings.TrimSuffix(made.File, ".pdf"), Title: made.Title, Second: about, Tone: parts.Quiet, Go: "go", Off: n.opts.Print == nil}
+		out = append(out, rowDo{v, func() { p.print(made) }})
+	}
+	return out
+}
+
+func (n *now) papers() []pdf.Paper {
+	return pdf.All(n.pic, pdf.Options{Sheet: n.sheet(), Printed: n.at})
+}
+
+func (n *now) sheet() pdf.Sheet {
+	if n.pref(settingSheet) == pdf.A4.Name {
+		return pdf.A4
+	}
+	return pdf.Letter
+}
+
+// settingSheet is the paper in this tablet's printer.
+const settingSheet = "sheet"
+
+func (p *papersScreen) aside(n *now) (title, text string) {
+	if p.says != "" {
+		return words.L("The last paper"), p.says
+	}
+	return words.L("Paper carries on"), words.L("When a tablet is dead, wet or elsewhere, go on with the tarp sheet by hand, and enter it here afterwards.\n\n" +
+		"Print the slot sheets, the tarp sheet and the release slips before you need them, and keep them in the rigs.")
+}
+
+// print writes a paper and opens it. The viewer is another program: what came
+// of it is told when it is known.
+func (p *papersScreen) print(made pdf.Paper) {
+	path := ""
+	path, err := p.sh.opts.Print(made, func(err error) {
+		p.says = words.F("%s is open in another window.\n\nThe file is %s", parts.B(made.Title), path)
+		if err != nil {
+			p.says = words.F("No viewer opened. This system has no program that shows PDF, or it did not start. The paper is made all the same.\n\nThe file is %s", path)
+		}
+		p.sh.refresh()
+	})
+	p.says = words.F("%s is made.\n\nThe file is %s", parts.B(made.Title), path)
+	if err != nil {
+		p.says = words.F("The paper could not be written. The log is as it was. (%v)", err)
+	}
+	p.sh.refresh()
+}
+
+// onPaper opens the list of papers and prints the one of a file name, such as
+// "release_E42".
+func (sh *Shell) onPaper(file string) {
+	p := newPapers(sh)
+	sh.open(p.list)
+	for _, made := range sh.now().papers() {
+		if made.File == file+".pdf" && sh.opts.Print != nil {
+			p.print(made)
+			return
+		}
+	}
+}
