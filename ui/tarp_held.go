@@ -61,8 +61,8 @@ func (t *tarpScreen) stopped(n *now, picks []pick, send func()) bool {
 		}
 		t.ask = &question{item: p.item,
 			view: func(n *now) (parts.StripView, bool) {
-				return parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: words.F("%s: do not move, ask", capital(n.itemName(p.item))),
-					Second: words.F("Held at %s: %s", n.clock(e.At()), e.Note), Keys: [2]parts.StripKey{{ID: "freed", Title: words.L("It is freed")}, {ID: "leave-it", Title: words.L("Leave it"), Filled: true}}}, true
+				return parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: words.F("%s: ask first", capital(n.itemName(p.item))),
+					Second: words.F("Held at %s: %s", n.clock(e.At()), e.Note), Keys: [2]parts.StripKey{{ID: "freed", Title: words.L("Freed")}, {ID: "leave-it", Title: words.L("Leave it"), Filled: true}}}, true
 			},
 			answer: func(id string) {
 				if id != "freed" {

@@ -22,7 +22,7 @@ func TestAHeldPieceIsNotMovedBeforeSomebodyWasAsked(t *testing.T) {
 	}
 	w.tap("piece", "R41-001")
 	w.tap("place", "at:V1")
-	if got := w.text("reply"); !strings.Contains(got, "do not move, ask") || !strings.Contains(strings.ToLower(got), "sheriff") {
+	if got := w.text("reply"); !strings.Contains(got, "ask first") || !strings.Contains(strings.ToLower(got), "sheriff") {
 		t.Fatalf("the strip says %q", got)
 	}
 	w.tap("act", "leave-it")

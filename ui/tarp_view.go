@@ -95,7 +95,7 @@ func (n *now) tileState(v *parts.TileView, i int, from model.Place, reading stri
 	}
 	out := from != n.s.HomeOf(i)
 	if out && n.heldBy(it.ID) != nil {
-		v.Icon, v.Word = "hold", words.L("do not move")
+		v.Icon, v.Word = "hold", words.L("held")
 		return
 	}
 	switch {

@@ -69,7 +69,7 @@ var moments = []struct {
 		}
 		t := w.shell.tarp()
 		if w.shell.now().heldBy(t.picks[0].item) == nil {
-			w.shell.log(board.Tap{Acts: []model.Act{{Verb: model.Note, Item: t.picks[0].item, Quantity: model.Blank, Reading: noteHeld, Note: "sheriff, photographs first"}}})
+			w.shell.log(board.Tap{Acts: []model.Act{{Verb: model.Note, Item: t.picks[0].item, Quantity: model.Blank, Reading: noteHeld, Note: "41"}}})
 		}
 		t.send("at:V1")
 		return t.ask != nil
