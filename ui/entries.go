@@ -61,18 +61,20 @@ func newLastEntries(sh *Shell) screen {
 // lastToCorrect is the newest touch, if all that it did can be put right as
 // one: it sent pieces from places to one place.
 func (n *now) lastToCorrect() []model.Entry {
-	for _, tap := range n.taps(1) {
-		if instead(tap) {
-			tap = tap[:len(tap)-1]
-		}
-		for i := range tap {
-			if !n.correctable(&tap[i]) || tap[i].Moves[0].To != tap[0].Moves[0].To {
-				return nil
-			}
-		}
-		return tap
+	taps := n.taps(1)
+	if len(taps) == 0 {
+		return nil
 	}
-	return nil
+	tap := taps[0]
+	if instead(tap) {
+		tap = tap[:len(tap)-1]
+	}
+	for i := range tap {
+		if !n.correctable(&tap[i]) || tap[i].Moves[0].To != tap[0].Moves[0].To {
+			return nil
+		}
+	}
+	return tap
 }
 
 // mending puts right where an entry said that pieces went, or how many.
