@@ -110,7 +110,7 @@ func (r *reader) time(cell string) time.Time {
 	if r.unreadable("time", cell) {
 		return r.last
 	}
-	t := r.start
+	var t time.Time
 	if minute, err := strconv.Atoi(cell); err == nil && minute >= 0 && minute <= 100_000 {
 		t = r.start.Add(time.Duration(minute) * time.Minute)
 	} else if clock, err := time.Parse("15:04", cell); err == nil {
