@@ -109,6 +109,9 @@ func (b *bringbackScreen) act(id string) {
 	case id == "restock":
 		b.restock()
 		return
+	case id == "order-list":
+		b.sh.open(newOrders(b.sh))
+		return
 	default:
 		b.finish(id)
 		return
@@ -142,7 +145,7 @@ func (b *bringbackScreen) digit(key string) {
 			b.pad, b.typed = "", ""
 		}
 	default:
-		if len(b.typed) < 4 {
+		if len(b.typed) < mostDigits {
 			b.typed += key
 		}
 	}

@@ -60,6 +60,9 @@ func (n *now) chores() []chore {
 			if r.Holder != "" {
 				c.words = joinWords(c.words, n.memberName(r.Holder))
 			}
+			if due := n.dueBack(it.ID); due != "" {
+				c.words = joinWords(c.words, words.F("due %s", due))
+			}
 		case model.Charging:
 			c.tab, c.verb, c.icon, c.group = tabToDo, model.Recharge, "plug", words.L("On the charger")
 			c.words = joinWords(c.words, n.readings()[it.ID])

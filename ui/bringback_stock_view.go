@@ -27,7 +27,9 @@ func (b *bringbackScreen) stockList(rows []restock.Row) node {
 	if len(kids) == 0 {
 		kids = append(kids, sized(node{id: "empty", view: parts.LabelView{ID: "empty", Role: look.Lead, Text: words.L(emptyWords[tabRestock])}}, 56))
 	}
-	return node{id: "list " + tabRestock, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids}
+	list := node{id: "list " + tabRestock, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids}
+	order := parts.KeyView{ID: "order-list", Title: words.L("Order list"), Second: words.L("by supplier, in packs"), Icon: "paper", Lay: parts.LayLeft, Role: look.Group}
+	return col(0, list, sized(keyNode(order), 96))
 }
 
 // whoseWords is the share of each rig: "2 for Engine 42, 2 for Rescue 41".
@@ -122,7 +124,11 @@ func (n *now) stockFacts(r restock.Row) [][2]string {
 	if r.Backorder() > 0 {
 		out = append(out, [2]string{words.L("It cannot give"), fmt.Sprint(r.Backorder())})
 	}
-	out = append(out, [2]string{words.L("Order at or below"), r.Point()})
+	point := words.F("%s, full set %d", r.Point(), r.FullSet())
+	if restock.SlowMover(r.Stock).Few {
+		point = words.F("%s (few data), full set %d", r.Point(), r.FullSet())
+	}
+	out = append(out, [2]string{words.L("Order at or below"), point})
 	order := words.L("nothing")
 	if r.Order > 0 {
 		order = words.F("%d, in packs of %d", r.Order, max(1, r.Stock.Pack))

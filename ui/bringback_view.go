@@ -178,7 +178,7 @@ func (b *bringbackScreen) readView(c chore) node {
 	p := piece{line: c.line, item: it}
 	tone, title, words, ok := n.verdict(p, ask, b.typed)
 	v := leadView{id: "amount", title: n.d.Check(b.pad).Question, line: it.Name, mark: n.mark(it.Rig)}
-	return padNode(v, b.typed, leadView{id: "verdict", tone: tone, title: title, under: words}, ok)
+	return n.padNode(v, b.typed, leadView{id: "verdict", tone: tone, title: title, under: words}, ok)
 }
 
 // manyView is the pad for how many.
@@ -190,7 +190,7 @@ func (b *bringbackScreen) manyView() node {
 		v.line, v.mark = b.n.d.Items[line].Name, b.n.mark(b.n.d.Items[line].Rig)
 	}
 	most := b.most()
-	return amountNode(v, b.typed, most, fmt.Sprint(most))
+	return b.n.amountNode(v, b.typed, most, fmt.Sprint(most))
 }
 
 // reply is the answer to the last act of this screen, where it needs reading.

@@ -58,10 +58,28 @@ func newLastEntries(sh *Shell) screen {
 	}, nil)
 }
 
+// lastToCorrect is the newest touch, if all that it did can be put right as
+// one: it sent pieces from places to one place.
+func (n *now) lastToCorrect() []model.Entry {
+	for _, tap := range n.taps(1) {
+		if instead(tap) {
+			tap = tap[:len(tap)-1]
+		}
+		for i := range tap {
+			if !n.correctable(&tap[i]) || tap[i].Moves[0].To != tap[0].Moves[0].To {
+				return nil
+			}
+		}
+		return tap
+	}
+	return nil
+}
+
 // mending puts right where an entry said that pieces went, or how many.
 type mending struct {
 	sh    *Shell
 	e     model.Entry
+	also  []model.Entry // what the same touch did besides: it all goes to the right place
 	root  *fyne.Container
 	words *parts.Label
 	grid  *parts.Grid
@@ -138,8 +156,11 @@ func (c *mending) show(n *now) head {
 	m := c.e.Moves[0]
 	at, k := c.where(n)
 	text := parts.B(n.clock(c.e.At())) + "  " + n.actLine(&c.e)
+	if len(c.also) > 0 {
+		text += words.F(", and %d more", len(c.also))
+	}
 	ask := words.L("Touch the right place.")
-	if c.counted(n) {
+	if c.counted(n) && len(c.also) == 0 {
 		ask = words.L("Touch the right place, or type the right number.")
 	}
 	switch {
@@ -175,7 +196,7 @@ func (c *mending) show(n *now) head {
 		c.grid.SetLen(len(c.keys))
 	}
 	objs := []fyne.CanvasObject{c.words, c.grid}
-	if c.counted(n) && at == m.To && k > 0 {
+	if c.counted(n) && at == m.To && k > 0 && len(c.also) == 0 {
 		objs = append(objs, c.out, c.pad)
 		c.showNumber(n)
 	}
@@ -274,7 +295,21 @@ func (c *mending) place(id string) {
 	if err != nil || k == 0 || to == at {
 		return
 	}
-	c.log(at, to, k)
+	if len(c.also) == 0 {
+		c.log(at, to, k)
+		return
+	}
+	tap := board.Tap{Scene: c.e.Scene, Mends: tapKey([]model.Entry{c.e})}
+	for _, e := range append([]model.Entry{c.e}, c.also...) {
+		one := mending{e: e}
+		from, k := one.where(n)
+		if k > 0 && from != to {
+			tap.Acts = append(tap.Acts, model.Act{Verb: model.Correct, Item: e.Item, Quantity: k,
+				From: grounded(from, n.scene.Ground), To: grounded(to, n.scene.Ground), Holder: e.Holder})
+		}
+	}
+	c.sh.over = nil
+	c.sh.log(tap)
 }
 
 // log writes the correct beside the entry that it mends.

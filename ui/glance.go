@@ -42,7 +42,7 @@ func newGlance(sh *Shell) screen {
 	g := &glanceScreen{sh: sh}
 	g.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: words.L("Read\naloud"), Icon: "say", Tone: parts.Header},
 		func() { sh.open(newAloud(sh, words.L("Glance"), (*now).aloudGlance)) })
-	g.away = parts.NewKey(parts.KeyView{ID: "rig-leaving", Title: words.L("Rig\nleaving"), Icon: "leave", Tone: parts.Header}, g.leaving)
+	g.away = parts.NewKey(parts.KeyView{ID: "rig-leaving", Title: words.L("Rig\nleaving"), Icon: "leave", Tone: parts.Header}, sh.rigLeaving)
 	g.foot = newReading(paintGlanceFoot)
 	g.none = newReading(paintNothingOut)
 	g.gauges = newGaugePanel(func() { sh.open(newRunning(sh, g.gauges.first())) })
@@ -55,12 +55,12 @@ func newGlance(sh *Shell) screen {
 
 func (g *glanceScreen) body() fyne.CanvasObject { return g.root }
 
-// leaving asks which rig must go, where more than one is here.
-func (g *glanceScreen) leaving() {
-	n := g.sh.now()
+// rigLeaving asks which rig must go, where more than one is here.
+func (sh *Shell) rigLeaving() {
+	n := sh.now()
 	rigs := n.present()
 	if len(rigs) == 1 {
-		g.sh.open(newRelease(g.sh, rigs[0]))
+		sh.open(newRelease(sh, rigs[0]))
 		return
 	}
 	var list []choice
@@ -68,9 +68,9 @@ func (g *glanceScreen) leaving() {
 		a := n.account(r)
 		list = append(list, choice{kind: parts.KindRig, id: r, title: n.rigName(r), second: words.F("%d pieces off", a.CameOff-a.Home), mark: n.mark(r)})
 	}
-	g.sh.open(newChooser(g.sh, words.L("Which rig must go?"), words.L("Its pieces are split into grab now, leave, and already elsewhere"), list, func(rig string) {
-		g.sh.over = nil
-		g.sh.open(newRelease(g.sh, rig))
+	sh.open(newChooser(sh, words.L("Which rig must go?"), words.L("Its pieces are split into grab now, leave, and already elsewhere"), list, func(rig string) {
+		sh.over = nil
+		sh.open(newRelease(sh, rig))
 	}))
 }
 

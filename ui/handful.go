@@ -136,7 +136,7 @@ func (h *handStrip) letGo() {
 
 // openKit shows what is in the kit, to take a piece out or to use some.
 func (h *handStrip) openKit() {
-	h.t.shown = model.Place{Kind: model.InKit, Name: h.t.picks[0].item}
+	h.t.shown, h.t.door = model.Place{Kind: model.InKit, Name: h.t.picks[0].item}, ""
 	h.t.picks = nil
 	h.t.tiles.FirstPage()
 	h.t.sh.refresh()

@@ -30,6 +30,9 @@ func (n *now) taps(most int) [][]model.Entry {
 
 // lastLine is one touch in words: when, what, from where to where.
 func (n *now) lastLine(tap []model.Entry) string {
+	if instead(tap) {
+		tap = tap[:len(tap)-1] // what was only just logged is put right by the same touch
+	}
 	e := tap[len(tap)-1] // taps run from the newest: the first act of the touch
 	text := n.actLine(&e)
 	if more := len(tap) - 1; more > 0 {
@@ -68,6 +71,9 @@ func (n *now) actLine(e *model.Entry) string {
 	case model.ClearUp:
 		return words.L("Clear-up starts")
 	case model.Note:
+		if text := noteLine(e, name); text != "" {
+			return text
+		}
 		return words.F("Note: %s", e.Note)
 	case model.Tag:
 		if e.Note != "" {
@@ -137,6 +143,9 @@ func (n *now) undoPast(leave map[string]bool) (board.Tap, int) {
 			continue
 		}
 		key := tapKey(tap)
+		if instead(tap) {
+			undone[tap[0].Mends] = true
+		}
 		if undone[key] || leave[key] || tap[0].Device != n.pic.Device && !n.opts.Practice {
 			continue
 		}
@@ -153,6 +162,13 @@ func (n *now) undoPast(leave map[string]bool) (board.Tap, int) {
 		}
 	}
 	return first, left
+}
+
+// instead tells whether a touch, newest act first, corrects one before it and
+// then does something else with the piece. Undone, it leaves the piece where
+// it was before both.
+func instead(tap []model.Entry) bool {
+	return len(tap) > 1 && tap[0].Mends != "" && tap[0].Verb != model.Correct && tap[len(tap)-1].Verb == model.Correct
 }
 
 // tapKey names a touch.
@@ -188,6 +204,9 @@ func mended(before [][]model.Entry, tap []model.Entry) bool {
 // that a hand could move back.
 func reversed(tap []model.Entry) (board.Tap, bool) {
 	var t board.Tap
+	if instead(tap) {
+		tap = tap[:len(tap)-1]
+	}
 	for _, e := range tap { // newest first
 		switch e.Verb {
 		case model.CheckIt, model.Tag, model.Override:

@@ -277,49 +277,6 @@ func (n *now) carried(v *leavingView) {
 	}
 }
 
-// swaps names what is short here and too many there, or the other way round,
-// in one family: likely swapped. Nothing is settled by it; all fits are shown.
-func (n *now) swaps(rig string) string {
-	short := func(i int) int { return n.s.Line(i).N(model.Place{Kind: model.Unexplained}) }
-	extra := func(i int) int { return n.s.Extra(i, n.scene.ID) }
-	var out []string
-	pair := func(i, k, much int, format string) {
-		out = append(out, words.F(format, some(&n.d.Items[i], much), max(extra(k), short(k)), n.rigName(n.d.Items[k].Rig)))
-	}
-	alone := 0
-	for i := range n.d.Items {
-		it := &n.d.Items[i]
-		if it.Rig != rig || it.Family == "" {
-			continue
-		}
-		found := false
-		for k := range n.d.Items {
-			if o := &n.d.Items[k]; o.Rig == rig || o.Family != it.Family {
-				continue
-			}
-			if short(i) > 0 && extra(k) > 0 {
-				pair(i, k, short(i), words.K("%s short here, %d too many on %s"))
-				found = true
-			}
-			if extra(i) > 0 && short(k) > 0 {
-				pair(i, k, extra(i), words.K("%s too many here, %d short on %s"))
-				found = true
-			}
-		}
-		if x := extra(i); x > 0 && !found {
-			alone++
-			out = append(out, words.F("%s too many here, whose?", some(it, x)))
-		}
-	}
-	if len(out) == 0 {
-		return ""
-	}
-	if alone == len(out) {
-		return capital(strings.Join(out, ". ")) + "."
-	}
-	return words.F("Likely swapped: %s. Look at both before either leaves.", strings.Join(out, ". "))
-}
-
 // unseenWords says what has not been looked at, in its own words.
 func (v *leavingView) unseenWords() string {
 	switch k := len(v.Unseen); {

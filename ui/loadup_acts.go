@@ -80,6 +80,8 @@ func (l *loadupScreen) verb(n *now, id string) {
 		st.choose("")
 	case "sweep":
 		st.mode, st.empty, st.count, l.sh.said = luSweep, "", nil, nil
+	case "time":
+		l.sh.open(newPutBackTime(l.sh, st.rig))
 	case "collect":
 		st.mode, st.count, l.sh.said = luCollect, nil, nil
 		st.choose("")

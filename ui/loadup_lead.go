@@ -54,6 +54,9 @@ func (l *lead) paint(p *parts.Pen, size fyne.Size) {
 	}
 	p.Rect(0, 0, size.Width, size.Height, ground, edge, look.U(width), look.U(look.RadiusPanel))
 	in := look.U(16)
+	if size.Width < look.U(160) {
+		in = look.U(10)
+	}
 	x, w, y := in, size.Width-2*in, look.U(5)
 	left := size.Height - 2*y
 	if v.over != "" {

@@ -207,6 +207,7 @@ func (n *now) otherSide(st *luState) node {
 	load.view = v
 	return col(0, load,
 		key("sweep", words.L("Look at every slot"), n.doorWords(st.rig, *st.at), "glance"),
-		key("collect", words.L("Collect by place"), words.F("%s still out", words.N("%d line", "%d lines", len(n.lyingOut(st.rig)))), "tarp"),
-		key("carry", words.L("Carry for others"), words.F("%s of other rigs", words.N("%d line", "%d lines", len(n.others(st.rig)))), "carried"))
+		row(0, key("collect", words.L("Collect"), words.F("%s still out", words.N("%d line", "%d lines", len(n.lyingOut(st.rig)))), "tarp"),
+			key("carry", words.L("For others"), words.F("%s to carry", words.N("%d line", "%d lines", len(n.others(st.rig)))), "carried")),
+		key("time", words.L("How long still"), n.roughly(st.rig, false), "hourglass"))
 }

@@ -77,8 +77,10 @@ func (n *now) verdict(p piece, ask model.Ask, typed string) (tone parts.Tone, ti
 	}
 	f, err := strconv.ParseFloat(typed, 64)
 	switch {
-	case err != nil || f < c.Min || f > c.Max:
+	case err != nil:
 		return parts.Alarm, words.L("Cannot be"), words.F("It is from %g to %g. Look again.", c.Min, c.Max), false
+	case n.refuse(p.item, ask.Check, f) != "":
+		return parts.Alarm, words.L("Cannot be"), n.refuse(p.item, ask.Check, f), false
 	case !n.passes(p, ask.Check, typed):
 		said = words.F("Under %g. It cannot go in as ready.", ask.Limit)
 		if c.Never {

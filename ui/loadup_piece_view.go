@@ -81,6 +81,9 @@ func (n *now) leadOf(st *luState, p piece) leadView {
 	if v.two {
 		v.line += words.L(", two people")
 	}
+	if p.item.Extra[handUp] != "" {
+		v.line += words.L(", hand it up")
+	}
 	if s := n.d.Slot(p.item.Slot); s != nil && p.item.Kit == "" {
 		v.line += ", " + s.Description
 	}

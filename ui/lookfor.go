@@ -17,6 +17,7 @@ import (
 const (
 	lookSteps  = ""
 	lookSkip   = "skip"   // why is it skipped
+	lookUnsafe = "unsafe" // why is it not safe there
 	lookAmount = "amount" // how many
 	lookParty  = "party"  // with whom
 	lookStop   = "stop"   // an officer closes the search
@@ -161,6 +162,10 @@ func (l *lookforScreen) search(h hunt, id string) {
 	t := l.n.trail(h.line)
 	all := l.n.steps(h, t, l.from[item])
 	done, now, _ := order(all)
+	if why, ok := strings.CutPrefix(id, "unsafe-"); ok && now != nil {
+		l.look(item, now.key, ";skipped=unsafe;why="+why)
+		return
+	}
 	switch id {
 	case "not-here":
 		if now != nil {
@@ -168,7 +173,9 @@ func (l *lookforScreen) search(h hunt, id string) {
 		}
 	case "skip":
 		l.ask(lookSkip)
-	case "unsafe", "later":
+	case "unsafe":
+		l.ask(lookUnsafe)
+	case "later":
 		if now != nil {
 			l.look(item, now.key, ";skipped="+id)
 		}

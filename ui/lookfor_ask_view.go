@@ -23,12 +23,12 @@ func (l *lookforScreen) amountView(h hunt) node {
 		p, _ := model.ParsePlace(l.then.To)
 		v.title = words.F("How many do you see at %s?", l.n.placeName(p))
 	}
-	return amountNode(v, l.typed, most, words.F("%d missing", most))
+	return l.n.amountNode(v, l.typed, most, words.F("%d missing", most))
 }
 
 // amountNode is a number being typed: the question, what is typed with its
 // verdict, and the pad.
-func amountNode(v leadView, typed string, most int, of string) node {
+func (n *now) amountNode(v leadView, typed string, most int, of string) node {
 	says := leadView{id: "verdict", under: words.F("From 1 to %d.", most)}
 	k, err := strconv.Atoi(typed)
 	ok := err == nil && k >= 1 && k <= most
@@ -39,11 +39,11 @@ func amountNode(v leadView, typed string, most int, of string) node {
 	default:
 		says.tone, says.title = parts.Alarm, words.L("Cannot be")
 	}
-	return padNode(v, typed, says, ok)
+	return n.padNode(v, typed, says, ok)
 }
 
 // padNode is the question, what is typed with its verdict, and the pad.
-func padNode(v leadView, typed string, says leadView, ok bool) node {
+func (n *now) padNode(v leadView, typed string, says leadView, ok bool) node {
 	out := parts.ReadoutView{ID: "typed", Text: typed, Tone: parts.Live}
 	if says.tone == parts.Alarm {
 		out.Tone, says.icon, says.over, says.title = parts.Alarm, "bar", says.title, ""
@@ -52,7 +52,7 @@ func padNode(v leadView, typed string, says leadView, ok bool) node {
 	if ok && says.tone != parts.Alarm {
 		done.done = parts.Filled
 	}
-	side := col(184, sized(node{id: "typed", view: out}, 96), node{id: "verdict", view: says},
+	side := col(n.padSide(), sized(node{id: "typed", view: out}, 96), node{id: "verdict", view: says},
 		sized(keyNode(parts.KeyView{ID: "back", Title: words.L("Not now"), Icon: "back"}), look.Floor))
 	return col(0, sized(node{id: "amount", view: v}, 98), row(0, node{id: "pad", view: done}, side))
 }

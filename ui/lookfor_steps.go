@@ -166,20 +166,23 @@ const (
 
 // A step is one place to look in.
 type step struct {
-	key   string // as it is logged
-	title string
-	why   string
-	ask   string // the one party to ask, if it is one
-	asks  bool   // somebody is asked; nobody walks
-	own   bool   // where it was counted short: found there, it was never missing
-	state string
-	at    int64 // when it was last looked at or skipped
-	nth   int   // in which order
-	is    func(logged string) bool
+	key    string // as it is logged
+	title  string
+	why    string
+	ask    string // the one party to ask, if it is one
+	asks   bool   // somebody is asked; nobody walks
+	own    bool   // where it was counted short: found there, it was never missing
+	state  string
+	unsafe string // why nobody looks there
+	at     int64  // when it was last looked at or skipped
+	nth    int    // in which order
+	rank   int    // how it is placed among the open ones by the odds, best first; 0 is before all
+	is     func(logged string) bool
 }
 
-// steps are the places to look in, in a fixed order, with what was looked at
-// since. Looks before entry number from count no more.
+// steps are the places to look in, with what was looked at since and the
+// order that the odds give. Looks before entry number from no longer close a
+// step; the odds still know of them.
 func (n *now) steps(h hunt, t trail, from int) []step {
 	it := &n.d.Items[h.line]
 	rig := n.rigName(it.Rig)
@@ -198,7 +201,9 @@ func (n *now) steps(h hunt, t trail, from int) []step {
 	}
 	out = append(out, n.asked(it)...)
 	out = append(out, step{key: "under vehicles and debris", title: words.L("Under vehicles and debris"), why: words.L("only when an officer says it is safe there")})
-	return n.looked(out, t.looks, from)
+	out = n.looked(out, t.looks, from)
+	n.byOdds(h, t, out)
+	return out
 }
 
 // asked are the steps that ask rigs and agencies: those that already have
@@ -287,7 +292,7 @@ func (n *now) looked(steps []step, looks []model.Entry, from int) []step {
 		case slices.Contains(words, "wrong_tap"):
 			s.state, s.at, s.nth = stepOpen, 0, 0
 		case slices.Contains(words, "skipped=unsafe"):
-			s.state = stepUnsafe
+			s.state, s.unsafe = stepUnsafe, whyWord(words)
 		case slices.Contains(words, "skipped=later"):
 			s.state = stepOpen
 		default:

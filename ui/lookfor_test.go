@@ -104,9 +104,13 @@ func TestAPlaceThatIsNotSafeCountsAsNotSearched(t *testing.T) {
 	w := lookAt(t, 170)
 	w.tap(parts.KindAct, "skip")
 	w.tap(parts.KindAct, "unsafe")
-	w.textHas("looked", "not searched: not safe")
+	w.tap(parts.KindAct, "unsafe-traffic")
+	w.textHas("looked", "not searched: traffic")
+	if e := w.last(); !strings.HasSuffix(e.Reading, ";skipped=unsafe;why=traffic") {
+		t.Errorf("logged %q", e.Reading)
+	}
 	w.tap(parts.KindAct, "stop-looking")
-	w.textHas("fact", "Not searched Count it again: glass kit bag, R41 L1, not safe")
+	w.textHas("fact", "Not searched Count it again: glass kit bag, R41 L1, not safe: traffic")
 	w.tap(parts.KindAct, "back")
 	first, _ := w.find(parts.KindText, "step")
 	w.tap(parts.KindAct, "skip")
@@ -143,9 +147,7 @@ func TestAPieceFoundElsewhereIsOnTheTarp(t *testing.T) {
 func TestTheAgencyThatHasItsSiblingsIsAskedByName(t *testing.T) {
 	w := lookAt(t, 153)
 	w.tap(parts.KindPiece, "R41-133")
-	for range 4 {
-		w.tap(parts.KindAct, "not-here")
-	}
+	w.tap(parts.KindAct, "not-here") // counted again; then the odds: what goes along with it went to Medic 9
 	w.textHas("step", "Ask Medic 9")
 	w.textHas("step", "long backboard 1")
 	w.tap(parts.KindAct, "with-someone")

@@ -32,6 +32,7 @@ func order(all []step) (done []step, now *step, later []step) {
 	byTime := func(a, b step) int { return cmp.Compare(a.nth, b.nth) }
 	slices.SortStableFunc(done, byTime)
 	slices.SortStableFunc(put, byTime)
+	slices.SortStableFunc(later, func(a, b step) int { return cmp.Compare(a.rank, b.rank) })
 	if later = append(later, put...); len(later) > 0 {
 		now, later = &later[0], later[1:]
 	}
@@ -251,7 +252,11 @@ func (n *now) lostReport(h hunt, t trail) []string {
 		case stepLooked:
 			out = append(out, line(n.clock(s.at), s.title))
 		case stepUnsafe:
-			out = append(out, line(words.L("Not searched"), words.F("%s, not safe", s.title)))
+			not := words.F("%s, not safe", s.title)
+			if s.unsafe != "" {
+				not = words.F("%s, not safe: %s", s.title, s.unsafe)
+			}
+			out = append(out, line(words.L("Not searched"), not))
 		}
 	}
 	if t.closed != nil && h.kind == closed {
@@ -298,6 +303,9 @@ func (l *lookforScreen) stepsView(h hunt, t trail, bottom node) node {
 			v = parts.RowView{ID: "looked", Title: words.N("%d place done before", "%d places done before", i+1), Tone: parts.Hole, Off: true}
 		case s.state == stepUnsafe:
 			v.Right, v.Go = words.L("not searched: not safe"), "warn"
+			if s.unsafe != "" {
+				v.Right = words.F("not searched: %s", s.unsafe)
+			}
 		case s.asks:
 			v.Right = words.F("no, %s", l.n.clock(s.at))
 		}
@@ -339,6 +347,9 @@ func (l *lookforScreen) presentView(done int, now *step) []node {
 		}
 	}
 	keys := row(92, wide(keyNode(not), 1.5), wide(keyNode(found), 1.5), wide(keyNode(with), 1.2), sized(keyNode(skip), 104))
+	if l.mode == lookUnsafe {
+		keys = hazardKeys()
+	}
 	if l.mode == lookSkip {
 		wrong := parts.KeyView{ID: "wrong-tap", Title: words.L("Wrong tap"), Second: words.L("undo the last answer"), Lay: parts.LayCentre, Role: look.Group}
 		if done == 0 {

@@ -50,7 +50,7 @@ func (n *now) scenePlaces() []string {
 	for _, p := range n.d.Places {
 		add(p.Place)
 	}
-	for _, name := range n.addedPlaces() {
+	for _, name := range n.addedTo(settingPlaces) {
 		add(name)
 	}
 	for _, r := range n.books() {
@@ -61,11 +61,15 @@ func (n *now) scenePlaces() []string {
 	return out
 }
 
-const settingPlaces = "places:"
+// Before the scene: the places, and the agencies, that somebody named.
+const (
+	settingPlaces   = "places:"
+	settingAgencies = "agencies:"
+)
 
-// addedPlaces are those that somebody named on the spot.
-func (n *now) addedPlaces() []string {
-	text, err := n.opts.Board.Setting(settingPlaces + n.scene.ID)
+// addedTo are the names that somebody gave on the spot.
+func (n *now) addedTo(setting string) []string {
+	text, err := n.opts.Board.Setting(setting + n.scene.ID)
 	var names []string
 	if err != nil || json.Unmarshal([]byte(text), &names) != nil {
 		return nil
@@ -73,17 +77,22 @@ func (n *now) addedPlaces() []string {
 	return names
 }
 
-// addPlace keeps a place that somebody named.
-func (n *now) addPlace(name string) error {
+// addPlace keeps a place, or an agency that no table lists, that somebody
+// named.
+func (n *now) addPlace(setting, name string) error {
+	kind := model.At
+	if setting == settingAgencies {
+		kind = model.With
+	}
 	name = strings.TrimSpace(name)
-	if _, err := model.ParsePlace("at:" + name); err != nil {
+	if _, err := model.ParsePlace(string(kind) + ":" + name); err != nil {
 		return err
 	}
-	text, err := json.Marshal(append(n.addedPlaces(), name))
+	text, err := json.Marshal(append(n.addedTo(setting), name))
 	if err != nil {
 		return err
 	}
-	return n.opts.Board.SetSetting(settingPlaces+n.scene.ID, string(text))
+	return n.opts.Board.SetSetting(setting+n.scene.ID, string(text))
 }
 
 func (n *now) placeKey(p, shown model.Place, picks []pick, last string) parts.PlaceKeyView {

@@ -149,6 +149,9 @@ func (n *now) runningRow(x *runningRow) parts.RowView {
 	if f := x.figure; f != nil {
 		g := n.gaugeView(f)
 		v.Second = g.when()
+		if !f.Read && f.Since > 0 {
+			v.Second = words.F("There since %s", n.clock(f.Since))
+		}
 		v.Right = g.figure()
 		switch {
 		case f.Stock() && f.Read:
@@ -162,7 +165,7 @@ func (n *now) runningRow(x *runningRow) parts.RowView {
 	}
 	if o := x.long; o != nil {
 		if x.figure == nil {
-			v.Second, v.Right = words.F("Nothing logged since %s", n.clock(o.Since)), words.F("%d min", int(o.Minutes))
+			v.Second, v.Right = words.F("Nothing logged since %s", n.clock(o.Since)), words.F("out %d min", int(o.Minutes))
 		} else {
 			v.Second += words.L(". Out long")
 		}
@@ -184,7 +187,9 @@ func (r *runningScreen) detail(c *runningRow) node {
 	if f := c.figure; f != nil {
 		g := n.gaugeView(f)
 		v.under, v.over = g.figure(), g.reading()
-		if f.Read {
+		if !f.Read {
+			v.under = words.L("what is in it nobody knows")
+		} else {
 			v.over = words.F("%s, read %s", g.reading(), g.At)
 		}
 		if g.Low {
@@ -196,7 +201,7 @@ func (r *runningScreen) detail(c *runningRow) node {
 		if f.Read {
 			say(words.L("At the reading"), f.Sum.Text)
 		} else {
-			told = append(told, words.L("No reading. What is in it nobody knows. Read it now."))
+			told = append(told, words.L("Read the gauge and type it: one reading gives a time by table, two by its own fall."))
 		}
 		say(words.L("Formula"), f.Sum.Formula)
 		say(words.L("Source"), f.Sum.Source)

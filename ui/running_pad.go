@@ -59,7 +59,7 @@ func (r *runningScreen) padSide(f *rundown.Figure) node {
 	case no != "":
 		says = leadView{id: "verdict", tone: parts.Alarm, title: words.L("Cannot be"), under: no}
 	}
-	out := padNode(v, r.typed, says, no == "")
+	out := n.padNode(v, r.typed, says, no == "")
 	return out
 }
 

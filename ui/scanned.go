@@ -20,7 +20,7 @@ func (sh *Shell) scanned(code string) {
 	if sh.empty() {
 		return // the screen already says that no department is loaded
 	}
-	t.find.on = false
+	t.find.on, t.door = false, ""
 	sh.here, sh.over = ScreenTarp, nil
 	if id, ok := n.placeOf(code); ok {
 		for _, p := range t.picks {

@@ -19,6 +19,8 @@ type storesScreen struct {
 	root *fyne.Container
 	rigs []*parts.Key
 	find *parts.Key
+	lift *parts.Key
+	kits *parts.Key
 	load *parts.Key
 	held *parts.Label
 	side *parts.Panel
@@ -28,6 +30,8 @@ type storesScreen struct {
 func newStores(sh *Shell) screen {
 	s := &storesScreen{sh: sh}
 	s.find = parts.NewKey(parts.KeyView{ID: "find", Title: words.L("Find"), Second: words.L("three letters"), Icon: "find", Lay: parts.LayLeft}, func() { sh.open(newStoresFind(sh)) })
+	s.lift = parts.NewKey(parts.KeyView{ID: "lift-marks", Title: words.L("Lift marks"), Second: words.L("by weight"), Icon: "two", Lay: parts.LayLeft}, func() { sh.open(newMarkList(sh)) })
+	s.kits = parts.NewKey(parts.KeyView{ID: "sets-dates", Title: words.L("Sets and dates"), Second: words.L("whole? expired?"), Icon: "kit", Lay: parts.LayLeft}, func() { sh.open(newSets(sh)) })
 	s.load = parts.NewKey(parts.KeyView{}, func() {
 		if sh.opts.Folders != nil && sh.opts.LoadFrom != nil {
 			sh.open(newLoading(sh))
@@ -46,7 +50,10 @@ func (s *storesScreen) layout(size fyne.Size) {
 	gap, h := look.U(look.Gap), look.U(96)
 	left := (size.Width - gap) * 0.56
 	w := (left - gap) / 2
-	place(s.find, 0, 0, left, h)
+	third := (left - 2*gap) / 3
+	place(s.find, 0, 0, third, h)
+	place(s.lift, third+gap, 0, third, h)
+	place(s.kits, 2*(third+gap), 0, third, h)
 	for i, k := range s.rigs {
 		place(k, float32(i%2)*(w+gap), float32(i/2+1)*(h+gap), w, h)
 	}
@@ -85,7 +92,7 @@ func (s *storesScreen) show(n *now) head {
 	s.side.Set(parts.PanelView{Title: words.L("Waits until the pieces are home"), Rule: true})
 	s.held.SetText(n.heldWords())
 	s.line.Settle()
-	objs := []fyne.CanvasObject{s.find, s.load, s.side}
+	objs := []fyne.CanvasObject{s.find, s.lift, s.kits, s.load, s.side}
 	for _, k := range s.rigs {
 		objs = append(objs, k)
 	}

@@ -115,6 +115,9 @@ func (p *linePage) keys(n *now, it *model.Item) []parts.KeyView {
 		{ID: "quantity", Title: words.L("Quantity"), Second: fmt.Sprint(it.Quantity)}, {ID: "least", Title: words.L("Least usable"), Second: leastWord(it)},
 		{ID: "slot", Title: words.L("Slot"), Second: n.slotName(it.Slot)}, {ID: "two", Title: words.L("Lift"), Second: two},
 	}
+	if v, ok := n.markKey(it); ok {
+		out = append(out, v)
+	}
 	for _, a := range it.Checks {
 		if a.HasLimit {
 			out = append(out, parts.KeyView{ID: "limit-" + a.Check, Title: words.F("%s limit", capital(a.Check)), Second: words.F("at least %g", a.Limit)})
@@ -168,6 +171,8 @@ func (p *linePage) touched(what string) {
 			func(k int) { set(func(it *model.Item) { it.LeastUsable = k }) }))
 	case what == "slot":
 		p.sh.open(newSlotChoice(p.sh, it.Rig, func(id string) { set(func(it *model.Item) { it.Slot = id }) }))
+	case what == "marks":
+		p.sh.open(newMarks(p.sh, p.id))
 	case what == "two":
 		was := it.TwoPerson
 		if p.edits[what] != nil {
@@ -208,6 +213,9 @@ func (n *now) facts(it *model.Item) string {
 	weight := pounds(it.WeightLb, it)
 	if it.TwoPerson {
 		weight += words.L(", two people")
+	}
+	if it.Extra[handUp] != "" {
+		weight += words.L(", hand it up, never solo")
 	}
 	fact(words.L("Weight"), weight)
 	fact(words.L("Mark"), it.Mark)

@@ -17,6 +17,7 @@ import (
 type sumSettings struct {
 	run  rundown.Limits
 	look look.Chances
+	crew int // people who put back; 0 is the rig's own crew
 }
 
 // sumSettings are read once and kept until one is changed.
@@ -71,6 +72,7 @@ func (s *sumSettings) figures(n *now) []sumFigure {
 		cold = 1
 	}
 	add(groupWarn, "cold", words.L("Below freezing: 1 is yes"), "", cold, 1, words.L("20 to 40% off a battery: makers' guidance on cold"), func(f float64) { s.run.Cold = f == 1 })
+	add(groupWarn, "crew", words.L("People who put back; 0 is the rig's crew"), "", float64(s.crew), 100, words.L("for the time left on Load up"), func(f float64) { s.crew = int(f) })
 	for _, c := range rundown.Classes() {
 		add(groupLong, c.ID, c.Name, words.L("min"), s.run.Outs[c.ID], 600, words.F("%s; from memory", c.Why), func(f float64) { s.run.Outs[c.ID] = f })
 	}
@@ -168,7 +170,13 @@ func newSumFigures(sh *Shell, group, title string) screen {
 		}
 		return out
 	}
-	return newRowList(title, words.L("Touch one to change it. All tablets of this file share it"), rows, nil)
+	var aside func(*now) (string, string)
+	if group == groupChance {
+		aside = func(*now) (string, string) {
+			return words.L("How the order is got"), howWords(look.Formula, look.Source, look.Limits)
+		}
+	}
+	return newRowList(title, words.L("Touch one to change it. All tablets of this file share it"), rows, aside)
 }
 
 // newSumPad types one figure.
@@ -187,4 +195,9 @@ func newSumPad(sh *Shell, f sumFigure) screen {
 		sh.back()
 	})
 	return p
+}
+
+// howWords are how a figure was got, a line each.
+func howWords(formula, source, limits string) string {
+	return parts.B(words.L("Formula:")) + " " + formula + "\n" + parts.B(words.L("Source:")) + " " + source + "\n" + parts.B(words.L("Limits:")) + " " + limits
 }

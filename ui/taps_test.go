@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"tarpside/board"
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
@@ -17,7 +18,8 @@ import (
 
 // Touches are counted as a finger makes them: each key and tile, each page
 // turned, each letter. What is found is counted by the shortest way that the
-// screen offers: on the panel, among the pieces asked next, by Find.
+// screen offers: on the panel, among the pieces asked next or out last, behind
+// its door, by Find.
 
 // finger counts what it touches.
 type finger struct {
@@ -43,9 +45,12 @@ func (f *finger) press(kind, id string) {
 // rest brings the Tarp to rest with a place on the panel: where one begins.
 func (f *finger) rest(shown model.Place) {
 	t := f.shell.tarp()
-	t.picks, t.find.on, t.shown, f.shell.said = nil, false, shown, nil
+	t.picks, t.find.on, t.shown, f.shell.said, f.shell.over = nil, false, shown, nil, nil
+	t.door, t.doors.from = "", 0
+	t.calm()
 	t.tiles.FirstPage()
 	t.next.FirstPage()
+	t.gone.FirstPage()
 	f.shell.Go(ScreenTarp)
 	f.n = 0
 }
@@ -63,7 +68,7 @@ func (f *finger) tile(item string) (parts.Part, bool) {
 // paged turns the pages of the first or the second grid on screen until the
 // tile is in view, and says how often; -1 if it never is.
 func (f *finger) paged(item string, grid int) int {
-	for turns := range 8 {
+	for turns := range 3 { // further on there is always a shorter way
 		if _, ok := f.tile(item); ok {
 			return turns
 		}
@@ -107,38 +112,116 @@ func (f *finger) byFind(item string, from model.Place) (touches int, letters str
 	return touches, letters
 }
 
-// pick picks a piece with the fewest touches there are from the Tarp at rest,
-// and returns their number.
-func (f *finger) pick(item string, panel model.Place) int {
-	best, way := 99, func() {}
-	for grid := range 2 {
-		f.rest(panel)
-		if turns := f.paged(item, grid); turns >= 0 && turns+1 < best {
-			best, way = turns+1, func() { f.paged(item, grid) }
-		}
+// behind touches the door that an item lives behind; false if there is none.
+func (f *finger) behind(item string) bool {
+	n := f.shell.now()
+	it := n.d.Item(item)
+	slot := n.d.Slot(it.Slot)
+	if slot == nil {
+		return false
 	}
-	if best > 3 { // Find needs three at least: Find, a letter, the tile
-		if touches, letters := f.byFind(item, panel); touches+1 < best {
-			best, way = touches+1, func() {
-				f.press(parts.KindAct, "find")
-				for _, r := range letters {
-					f.press(parts.KindAct, string(r))
-				}
-				f.paged(item, 0)
+	id := "door-" + n.doorName(slot)
+	if _, ok := f.find(parts.KindAct, id); ok {
+		f.press(parts.KindAct, id)
+		return true
+	}
+	if _, ok := f.find(parts.KindAct, "more-doors"); !ok {
+		if _, ok := f.find(parts.KindRig, it.Rig); !ok {
+			return false
+		}
+		f.press(parts.KindRig, it.Rig)
+	}
+	for range 4 {
+		if _, ok := f.find(parts.KindAct, id); ok {
+			f.press(parts.KindAct, id)
+			return true
+		}
+		if _, ok := f.find(parts.KindAct, "more-doors"); !ok {
+			return false
+		}
+		f.press(parts.KindAct, "more-doors")
+	}
+	return false
+}
+
+// sent sends a piece from the Tarp at rest to a place with the fewest touches
+// there are, and returns their number. Each way is gone to its end and taken
+// back; the last one stands.
+func (f *finger) sent(item, to string) int {
+	f.t.Helper()
+	tarp := model.Place{Kind: model.Tarp, Ground: f.shell.now().scene.Ground}
+	least, best := 99, func() bool { return false }
+	letters := ""
+	ways := []func() bool{
+		func() bool { return f.behind(item) && f.paged(item, 0) >= 0 },
+		func() bool { return f.paged(item, 0) >= 0 },
+		func() bool { return f.paged(item, 1) >= 0 },
+		func() bool { return f.paged(item, 2) >= 0 },
+		func() bool {
+			if least <= 4 { // Find needs four at least: Find, a letter, the tile, the place
+				return false
+			}
+			if letters == "" {
+				_, letters = f.byFind(item, tarp)
+				f.rest(tarp)
+			}
+			f.press(parts.KindAct, "find")
+			for _, r := range letters {
+				f.press(parts.KindAct, string(r))
+			}
+			return f.paged(item, 0) >= 0
+		},
+	}
+	for _, way := range ways {
+		if least <= 2 { // a touch on the piece and one on the place: there is nothing shorter
+			break
+		}
+		if n, ok := f.tried(way, item, to); ok {
+			if n < least {
+				least, best = n, way
+			}
+			f.press(parts.KindAct, "undo")
+			if f.countAt(item, to) != 0 && f.shell.now().d.Item(item).Quantity == 1 {
+				f.t.Fatalf("one touch does not take %s back: %s", item, f.text("reply"))
 			}
 		}
 	}
-	f.rest(panel)
-	way()
+	if n, ok := f.tried(best, item, to); !ok || n != least {
+		f.t.Fatalf("%s does not go to %s in %d touches: %s", item, to, least, f.text("reply"))
+	}
+	return least
+}
+
+// tried goes one way to a piece and sends it to a place.
+func (f *finger) tried(way func() bool, item, to string) (touches int, ok bool) {
+	f.rest(model.Place{Kind: model.Tarp, Ground: f.shell.now().scene.Ground})
+	before := f.countAt(item, to)
+	if !way() {
+		return 0, false
+	}
 	for range 2 { // a contested piece asks first
-		if p, ok := f.tile(item); ok && len(f.shell.tarp().picks) == 0 {
+		if p, ok := f.tile(item); ok && len(f.shell.tarp().picks) == 0 && f.shell.tarp().fresh == nil {
 			f.touch(p)
 		}
 	}
-	if len(f.shell.tarp().picks) != 1 {
-		f.t.Fatalf("%s is not picked: %s", item, f.text("reply"))
+	if f.countAt(item, to) == before {
+		if _, ok := f.find(parts.KindPlace, to); !ok {
+			return 0, false
+		}
+		f.press(parts.KindPlace, to)
 	}
-	return f.n
+	return f.n, f.countAt(item, to) > before
+}
+
+// home puts all pieces of a line back, not by touch.
+func (f *finger) home(item, from string) {
+	f.t.Helper()
+	if k := f.countAt(item, from); k > 0 {
+		f.shell.log(board.Tap{Acts: []model.Act{{Verb: model.Correct, Item: item, Quantity: k, From: from, To: "home"}}})
+	}
+	if it := f.shell.now().d.Item(item); f.countAt(item, "home") != it.Quantity {
+		f.t.Fatalf("%d of %d %s are home", f.countAt(item, "home"), it.Quantity, it.Short())
+	}
 }
 
 // drawn are some lines drawn at random, the same ones each run.
@@ -179,80 +262,161 @@ func askedOf(t *testing.T) []string {
 	return out
 }
 
-func TestTouchesToTakeAPieceOffAFullRig(t *testing.T) {
-	scene := drawn(askedOf(t), 40)
-	w := demoAt(t, 0, ScreenTarp, glass1280, look.Options{})
-	f := &finger{window: w}
-	tarp := model.Place{Kind: model.Tarp, Ground: w.shell.now().scene.Ground}
-	var all []string
+// anyOf are all lines of Rescue 41 that live in a slot.
+func anyOf(w *window) []string {
+	var out []string
 	for _, it := range w.shell.now().d.Items {
 		if it.Rig == "R41" && it.Kit == "" {
-			all = append(all, it.ID)
+			out = append(out, it.ID)
 		}
 	}
-	for _, c := range []struct {
-		what         string
-		list         []string
-		place        string
-		median, most int
-	}{
-		{"what the scene takes off, to the tarp", scene, "tarp", 4, 6},
-		{"any line of the rig, to the tarp", drawn(all, 60), "tarp", 5, 6},
-		{"what the scene takes off, straight to V1", scene, "at:V1", 4, 6},
-	} {
-		var n []int
-		for _, item := range c.list {
-			f.pick(item, tarp)
-			f.press(parts.KindPlace, c.place)
-			n = append(n, f.n)
-			if w.countAt(item, c.place) == 0 {
-				t.Fatalf("%s is not at %s: %s", item, c.place, w.text("reply"))
+	return out
+}
+
+// The draws: lines that the demo scene takes off Rescue 41, each as often as
+// it does; and any line of the rig at all. Nothing is off it yet.
+func TestTouchesFromAFullRigWithFindingThePiece(t *testing.T) {
+	scene := drawn(askedOf(t), 25)
+	w := demoAt(t, 8, ScreenTarp, glass1280, look.Options{})
+	f := &finger{window: w}
+	for _, draw := range []struct {
+		what string
+		list []string
+	}{{"a line that the scene takes off", scene}, {"any line of the rig", drawn(anyOf(w), 40)}} {
+		var stage, issue, back, straight, undo, correct []int
+		for _, item := range draw.list {
+			stage = append(stage, f.sent(item, "tarp"))
+			issue = append(issue, f.sent(item, "at:V1"))
+			back = append(back, f.sent(item, "tarp"))
+			f.rest(f.shell.tarp().shown)
+			f.press(parts.KindAct, "correct")
+			f.press(parts.KindPlace, "at:BANK")
+			if correct = append(correct, f.n); w.countAt(item, "at:BANK") == 0 {
+				t.Fatalf("%s is not put right: %s", item, w.text("reply"))
 			}
 			f.n = 0
 			f.press(parts.KindAct, "undo")
-			if f.n != 1 || w.countAt(item, c.place) != 0 {
-				t.Fatalf("one touch does not take %s back: %s", item, w.text("reply"))
+			if undo = append(undo, f.n); w.countAt(item, "tarp") == 0 {
+				t.Fatalf("undo does not take the correction of %s back: %s", item, w.text("reply"))
+			}
+			f.home(item, "tarp")
+			straight = append(straight, f.sent(item, "at:V1"))
+			f.press(parts.KindAct, "undo")
+			if w.countAt(item, "home") < w.shell.now().d.Item(item).Quantity {
+				t.Fatalf("one undo does not bring %s home", item)
 			}
 		}
-		within(t, c.what, n, c.median, c.most)
+		all := slices.Concat(stage, issue, back)
+		within(t, draw.what+", staged", stage, 2, 4)
+		within(t, draw.what+", from the tarp to V1", issue, 2, 4)
+		within(t, draw.what+", back from V1", back, 2, 4)
+		within(t, draw.what+", these three together", all, 2, 4)
+		within(t, draw.what+", straight off", straight, 3, 4)
+		within(t, draw.what+", corrected", correct, 2, 2)
+		within(t, draw.what+", undone", undo, 1, 1)
 	}
 }
 
-func TestTouchesToHandOutAndToBringBack(t *testing.T) {
+func TestTouchesToHandToTheAmbulanceAndOneASibling(t *testing.T) {
+	w := demoAt(t, 8, ScreenTarp, glass1280, look.Options{})
+	f := &finger{window: w}
+	w.shell.act(model.Act{Verb: model.Arrive, Rig: "MED9"})
+	var n []int
+	siblings := 0
+	for _, item := range drawn(anyOf(w), 15) {
+		f.sent(item, "tarp")
+		n = append(n, f.sent(item, "with:MED9"))
+		for _, p := range f.parts {
+			id, at, _ := strings.Cut(p.ID, "@")
+			if p.Kind != parts.KindPiece || at == "" || w.shell.tarp().along == nil {
+				continue
+			}
+			before := w.countAt(id, "with:MED9")
+			f.n = 0
+			f.touch(p)
+			if w.countAt(id, "with:MED9") != before+1 || f.n != 1 {
+				t.Errorf("one touch does not hand %s over too: %s", id, w.text("reply"))
+			}
+			siblings++
+			break
+		}
+	}
+	within(t, "handed to the ambulance", n, 2, 2)
+	if siblings == 0 {
+		t.Error("no sibling was asked for")
+	}
+}
+
+// At the busiest minute of the demo the tarp is full: what is at a place is
+// found by touching the place.
+func TestTouchesAtTheBusiestMinute(t *testing.T) {
 	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
 	f := &finger{window: w}
 	n := w.shell.now()
 	tarp := model.Place{Kind: model.Tarp, Ground: n.scene.Ground}
-	var out, back []int
+	var out, back, off []int
 	for i := range n.d.Items {
 		id := n.d.Items[i].ID
 		for _, st := range n.s.Line(i).Stacks {
 			switch {
 			case st.Place == tarp:
-				f.pick(id, tarp)
-				f.press(parts.KindPlace, "at:V1")
-				out = append(out, f.n)
-			case st.Place.Kind == model.At:
-				f.pick(id, st.Place)
+				out = append(out, f.sent(id, "at:V1"))
+				f.press(parts.KindAct, "undo")
+			case st.Place.Kind == model.At && len(n.s.Line(i).Stacks) == 1:
+				f.rest(tarp)
+				f.press(parts.KindPlace, st.Place.String())
+				f.paged(id, 0)
+				p, ok := f.tile(id)
+				if !ok {
+					t.Fatalf("%s is not shown at %s", id, st.Place)
+				}
+				f.touch(p)
+				if len(f.shell.tarp().picks) == 0 {
+					f.touch(p)
+				}
 				f.press(parts.KindPlace, "tarp")
-				back = append(back, f.n+1) // and the place, touched first to see it
-			default:
-				continue
+				back = append(back, f.n)
+				f.press(parts.KindAct, "undo")
 			}
+		}
+	}
+	for _, id := range drawn(anyOf(w), 20) {
+		if w.countAt(id, "home") == w.shell.now().d.Item(id).Quantity {
+			off = append(off, f.sent(id, "tarp"))
 			f.press(parts.KindAct, "undo")
 		}
 	}
-	within(t, "from the tarp to V1", out, 2, 3)
-	within(t, "from a place to the tarp", back, 3, 4)
+	within(t, "minute 60, from the tarp to V1", out, 2, 3)
+	within(t, "minute 60, from a place to the tarp", back, 3, 4)
+	within(t, "minute 60, off the rig to the tarp", off, 3, 4)
 }
 
-func TestTheReleaseIsOneTouchFromGlanceAndOneMoreWhereSeveralRigsAreHere(t *testing.T) {
-	f := &finger{window: demoAt(t, 91, ScreenGlance, glass1280, look.Options{})}
-	f.press(parts.KindAct, "rig-leaving")
-	if len(f.shell.now().present()) > 1 {
-		f.press(parts.KindRig, "E42")
+func TestTheReleaseIsOneTouchWhereOneRigIsHereAndTwoWhereSeveralAre(t *testing.T) {
+	for _, c := range []struct {
+		minute, want int
+		screen, rig  string
+	}{{8, 1, ScreenTarp, ""}, {8, 1, ScreenGlance, ""}, {91, 2, ScreenGlance, "E42"}} {
+		f := &finger{window: demoAt(t, c.minute, c.screen, glass1280, look.Options{})}
+		f.press(parts.KindAct, "rig-leaving")
+		if c.rig != "" {
+			f.press(parts.KindRig, c.rig)
+		}
+		if _, ok := f.find(parts.KindAct, "sign"); !ok || f.n != c.want {
+			t.Errorf("minute %d, %s: %d touches, and the release shows: %v", c.minute, c.screen, f.n, ok)
+		}
 	}
-	if _, ok := f.find(parts.KindAct, "sign"); !ok || f.n > 2 {
-		t.Errorf("%d touches, and the release shows %v", f.n, ok)
+}
+
+func TestTheReliefOfStagingIsThreeTouchesWithBothNames(t *testing.T) {
+	f := &finger{window: demoAt(t, 20, ScreenTarp, glass1280, look.Options{})}
+	f.press(parts.KindScreen, ScreenMore)
+	f.press(parts.KindAct, "relieve")
+	if got := f.text("read-back"); !strings.Contains(got, "Tarp") {
+		t.Errorf("what is out is not read back: %q", got)
+	}
+	was := f.shell.now().scene.Staging
+	f.press(parts.KindMember, "M04")
+	if e := f.newest(); e.Verb != model.Relieve || e.By != was || e.Holder != "M04" || f.n != 3 {
+		t.Errorf("%d touches; logged %s by %q to %q", f.n, e.Verb, e.By, e.Holder)
 	}
 }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -23,6 +24,9 @@ type tarpScreen struct {
 	tiles *parts.Tiles
 	asked *parts.Label
 	next  *parts.Tiles
+	went  *parts.Label
+	gone  *parts.Tiles // what went out last
+	doors *doorRow
 	hand  *handStrip
 	strip *parts.Strip
 	undo  *parts.Key
@@ -31,25 +35,33 @@ type tarpScreen struct {
 
 	shown  model.Place // the place whose pieces are on the panel
 	picks  []pick
+	rig    string // whose doors are shown
+	door   string // the door that is open, nothing while a place is shown
+	fresh  *fresh
 	hidden map[string]bool // rigs whose pieces are not shown
 	last   string          // the place that pieces were sent to last
 	lastAt bool            // they came from another place of the scene
 
+	away        *parts.Key   // a rig is called away
 	others      *parts.Key   // rigs that have no room in the header
 	aids        []*parts.Key // beside the strip while pieces are picked
 	ask         *question
 	disputes    map[string]bool // lines that were contested when last shown
 	along       *along
 	alongHolder string
-	named       *string         // who takes what is picked, if somebody was named
-	earlier     int             // minutes that the next act is set back
+	waved       map[string]int // how often what goes along with a piece was waved off
+	named       *string        // who takes what is picked, if somebody was named
+	earlier     int            // minutes that the next act is set back
+	onPanel     int            // tiles of the panel, with Find
+	out         int            // pieces that went out last
+	planned     plan
 	left        map[string]bool // touches that Undo leaves as they are
 	logged      board.Tap
 	loggedAt    time.Time
 }
 
 func newTarp(sh *Shell) screen {
-	t := &tarpScreen{sh: sh, tabs: map[string]*parts.RigTab{}, hidden: map[string]bool{}, left: map[string]bool{}}
+	t := &tarpScreen{sh: sh, tabs: map[string]*parts.RigTab{}, hidden: map[string]bool{}, left: map[string]bool{}, waved: map[string]int{}}
 	t.tiles = parts.NewTiles(t.touch)
 	t.tiles.More, t.next = moreTile, parts.NewTiles(t.touchNext)
 	t.tiles.Tail = &parts.TileView{State: parts.TileAct, ID: "find", Name: words.L("Find"), Second: words.L("three letters"), Icon: "find"}
@@ -57,10 +69,16 @@ func newTarp(sh *Shell) screen {
 	t.next.More = moreTile
 	t.next.SetHeight(nextHigh)
 	t.asked = parts.NewLabel(parts.LabelView{ID: "asked"})
+	t.went = parts.NewLabel(parts.LabelView{ID: "went"})
+	t.gone = parts.NewTiles(t.touch)
+	t.gone.More = moreTile
+	t.gone.SetHeight(nextHigh)
+	t.doors = newDoorRow(t)
 	t.hand = newHandStrip(t)
 	t.strip = parts.NewStrip(parts.StripView{}, t.act)
 	t.undo = parts.NewKey(parts.KeyView{ID: "undo", Title: words.L("Undo"), Icon: "undo"}, t.takeBack)
 	t.aids = t.aidKeys()
+	t.away = parts.NewKey(parts.KeyView{ID: "rig-leaving", Title: words.L("Rig\nleaving"), Icon: "leave", Tone: parts.Header}, sh.rigLeaving)
 	t.others = parts.NewKey(parts.KeyView{}, func() { sh.open(newRigTabs(t)) })
 	t.keys = newPlaceColumn(t.send)
 	t.find = newTyping(sh, t)
@@ -78,43 +96,8 @@ func moreTile(left int) parts.TileView {
 
 func (t *tarpScreen) body() fyne.CanvasObject { return t.root }
 
-// nextHigh is the height of the pieces asked next, in design pixels.
-const nextHigh = 104
-
 // placesWide is the room of the places along the edge, in design pixels.
 const placesWide = 240
-
-func (t *tarpScreen) layout(size fyne.Size) {
-	gap := look.U(look.Gap)
-	if t.find.on {
-		t.find.layout(size.Width, size.Height)
-		return
-	}
-	wide := look.U(placesWide)
-	place(t.keys, size.Width-wide, 0, wide, size.Height)
-	w := size.Width - wide - gap
-	stripH, nextH, labelH := look.U(look.Floor), look.U(nextHigh*look.Current().Options().Text), look.Body.Size()*1.36
-	undoW, aidW := look.U(168), look.U(112)
-	if w < look.U(800) {
-		undoW, aidW = look.U(124), look.U(96)
-	}
-	y := size.Height - stripH
-	stripW := w - undoW - gap
-	if len(t.picks) > 0 {
-		stripW -= (aidW + gap) * float32(len(t.aids))
-		for i, k := range t.aids {
-			place(k, stripW+gap+float32(i)*(aidW+gap), y, aidW, stripH)
-		}
-	}
-	place(t.strip, 0, y, stripW, stripH)
-	place(t.undo, w-undoW, y, undoW, stripH)
-	y -= nextH + gap
-	inset := look.U(14)
-	place(t.next, inset-gap/2, y-gap/2, w-2*inset+gap, nextH+gap) // half a gap of a grid's own lies round it
-	place(t.asked, inset+look.U(10), y-labelH, w-2*inset, labelH)
-	place(t.hand.Container, 0, y-labelH+look.U(2), w, nextH+labelH-look.U(2))
-	place(t.panel, 0, 0, w, y-labelH-look.U(2))
-}
 
 // show brings the screen up to date.
 func (t *tarpScreen) show(n *now) head {
@@ -125,28 +108,59 @@ func (t *tarpScreen) show(n *now) head {
 		t.find.show(n)
 		objs = t.find.objects()
 	} else {
-		t.keys.set(n.placeKeys(t.shown, t.picks, t.last, t.lastAt))
-		objs = append(objs, t.keys, t.panel, t.strip, t.undo)
-		t.showPanel(n)
-		if len(t.picks) > 0 {
-			t.hand.show(n)
-			t.showAids(n)
-			objs = append(objs, t.hand.Container)
-			for _, k := range t.aids {
-				objs = append(objs, k)
-			}
-		} else {
-			t.showNext(n)
-			objs = append(objs, t.asked, t.next)
-		}
+		objs = t.showBody(n)
 		t.strip.Set(t.stripNow(n))
 		t.undo.Set(t.undoView(n))
 	}
-	if !sameObjects(t.root.Objects, objs) {
-		t.root.Objects = objs
+	p := t.planFor(t.root.Size(), t.onPanel)
+	if p != t.planned || !sameObjects(t.root.Objects, objs) {
+		t.planned, t.root.Objects = p, objs
 		relay(t.root)
 	}
 	return t.head(n)
+}
+
+// showBody brings the places, the panel and the rows below it up to date, and
+// returns what is to be drawn.
+func (t *tarpScreen) showBody(n *now) []fyne.CanvasObject {
+	shown := t.shown
+	d, open := t.doorNow(n)
+	if open {
+		shown = model.Place{}
+	}
+	objs := []fyne.CanvasObject{t.keys, t.panel, t.strip, t.undo}
+	if t.fresh != nil {
+		t.keys.set(n.freshKeys(t.fresh, shown, t.last))
+	} else {
+		t.keys.set(n.placeKeys(shown, t.picks, t.last, t.lastAt))
+	}
+	t.doors.show(n, t.rig, t.door)
+	if open {
+		t.showDoor(n, d)
+	} else {
+		t.showPanel(n)
+		t.showNext(n)
+		t.showGone(n)
+	}
+	if len(t.picks) > 0 {
+		t.hand.show(n)
+		t.showAids(n)
+		objs = append(objs, t.hand.Container)
+	}
+	if t.aided() {
+		for _, k := range t.aids {
+			objs = append(objs, k)
+		}
+	}
+	switch {
+	case open && len(t.picks) > 0:
+		return objs
+	case open:
+		return append(objs, t.doors.Container)
+	case len(t.picks) > 0 && !t.planFor(t.root.Size(), t.onPanel).twice:
+		return append(objs, t.doors.Container)
+	}
+	return append(objs, t.asked, t.next, t.went, t.gone, t.doors.Container)
 }
 
 func sameObjects(a, b []fyne.CanvasObject) bool {
@@ -179,6 +193,15 @@ func (t *tarpScreen) settle(n *now) {
 		}
 	}
 	t.picks = kept
+	if _, open := t.doorNow(n); !open {
+		t.door = ""
+	}
+	if here := n.present(); !slices.Contains(here, t.rig) && t.door == "" && len(here) > 0 {
+		t.rig = here[0]
+	}
+	if f := t.fresh; f != nil && (t.door == "" || n.s.LineOf(f.item).N(model.Place{Kind: model.Tarp, Ground: n.scene.Ground}) == 0) {
+		t.fresh = nil
+	}
 }
 
 func (t *tarpScreen) showPanel(n *now) {
@@ -206,6 +229,7 @@ func (t *tarpScreen) showPanel(n *now) {
 		views = []parts.TileView{{State: parts.TileEmpty, ID: "empty", Name: words.F("Nothing %s%s", strings.ToLower(v.Title[:1]), v.Title[1:])}}
 	}
 	t.panel.Set(v)
+	t.onPanel = len(views) + 1
 	t.tiles.Set(views)
 }
 
@@ -241,6 +265,14 @@ func (t *tarpScreen) showNext(n *now) {
 	t.next.Set(views)
 }
 
+// showGone shows what went to the places last.
+func (t *tarpScreen) showGone(n *now) {
+	views := n.outLast(t.hidden, t.picks)
+	t.out = len(views)
+	t.went.Set(parts.LabelView{ID: "went", Role: look.Body, Text: words.F("%s   touch to bring it back or to send it on", parts.B(words.L("Out last")))})
+	t.gone.Set(views)
+}
+
 func (t *tarpScreen) head(n *now) head {
 	h := head{title: words.L("Tarp"), sentence: n.sceneName(), gap: 8}
 	if n.scene.ID != "" && !n.scene.Closed {
@@ -255,8 +287,11 @@ func (t *tarpScreen) head(n *now) head {
 		v := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: !t.hidden[r]}
 		a := n.account(r)
 		v.Count = words.F("%s off", parts.B(fmt.Sprint(a.CameOff-a.Home)))
+		if t.hidden[r] {
+			v.Count = words.L("hidden")
+		}
 		if t.tabs[r] == nil {
-			t.tabs[r] = parts.NewRigTab(v, func() { t.hidden[r] = !t.hidden[r]; t.sh.refresh() })
+			t.tabs[r] = parts.NewRigTab(v, func() { t.openRig(r) })
 		}
 		t.tabs[r].Set(v)
 		h.middle = append(h.middle, t.tabs[r])
@@ -266,6 +301,9 @@ func (t *tarpScreen) head(n *now) head {
 		t.others.Set(parts.KeyView{ID: "rigs", Title: words.F("%d more", len(all)-len(rigs)), Icon: "down", Tone: parts.Header, Lay: parts.LayCentre})
 		h.middle = append(h.middle, t.others)
 		h.widths = append(h.widths, n.tabWidth())
+	}
+	if len(h.middle)+1 < room { // beside three tabs the name of the scene needs the room
+		h.middle, h.widths = append(h.middle, t.away), append(h.widths, n.tabWidth())
 	}
 	return h
 }

@@ -43,6 +43,10 @@ func (t *tarpScreen) touch(v parts.TileView) {
 		from = n.s.HomeOf(i)
 	}
 	t.sh.said, t.find.on = nil, false
+	if t.door != "" && from.Kind == model.Home && n.d.Items[i].Quantity == 1 && len(t.picks) == 0 {
+		t.stage(n, i)
+		return
+	}
 	for k, p := range t.picks {
 		if p.item == item && p.from == from {
 			t.picks = append(t.picks[:k:k], t.picks[k+1:]...)
@@ -58,7 +62,8 @@ func (t *tarpScreen) touch(v parts.TileView) {
 // send is a touch on a place: it takes what is picked there, or shows what is
 // there.
 func (t *tarpScreen) send(id string) {
-	if len(t.picks) == 0 && t.bounced(id) {
+	f := t.fresh
+	if f == nil && len(t.picks) == 0 && t.bounced(id) {
 		return
 	}
 	t.calm()
@@ -82,10 +87,17 @@ func (t *tarpScreen) send(id string) {
 	if err != nil {
 		return
 	}
+	if f != nil && to.Kind != model.Tarp {
+		t.instead(n, f, to)
+		return
+	}
 	if len(t.picks) == 0 {
-		t.shown, t.sh.said, t.find.on = to, nil, false
+		t.shown, t.door, t.sh.said, t.find.on = to, "", nil, false
 		t.tiles.FirstPage()
 		t.sh.refresh()
+		return
+	}
+	if t.stopped(n, t.picks, func() { t.send(id) }) {
 		return
 	}
 	tap := board.Tap{Scene: n.scene.ID}
@@ -131,6 +143,16 @@ func (t *tarpScreen) act(id string) {
 	case q != nil:
 		q.answer(id)
 		t.sh.refresh()
+		return
+	case id == "due":
+		t.askDue()
+		return
+	case id == "correct":
+		if tap := t.sh.now().lastToCorrect(); len(tap) > 0 {
+			last := newMending(t.sh, tap[len(tap)-1]).(*mending)
+			last.also = tap[:len(tap)-1]
+			t.sh.open(last)
+		}
 		return
 	case id == "entries":
 		t.sh.open(newLastEntries(t.sh))

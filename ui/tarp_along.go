@@ -16,6 +16,8 @@ import (
 type along struct {
 	item     string
 	from, to model.Place
+
+	asked, used bool // shown; answered with a touch
 }
 
 // followers is how many lines after a piece in a pull list may belong to it: a
@@ -132,10 +134,19 @@ func (t *tarpScreen) showAlong(n *now) bool {
 		return false
 	}
 	views := n.alongTiles(t.along, t.hidden)
-	if len(views) == 0 {
+	swaps := n.swapTiles(t.along, t.hidden)
+	if t.waved[t.along.item] >= wavedMost || len(views)+len(swaps) == 0 {
 		t.along = nil
 		return false
 	}
+	t.along.asked = true
+	if len(views) == 0 {
+		t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: words.F("%s   touch the one that comes back from %s", parts.B(words.L("In exchange?")), n.placeName(t.along.to))})
+		t.next.Tail = nil
+		t.next.Set(swaps)
+		return true
+	}
+	views = append(views, swaps...)
 	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: words.F("%s   touch each that went to %s too", parts.B(words.L("Goes along?")), n.placeName(t.along.to))})
 	t.next.Tail = nil
 	t.next.Set(views)
@@ -156,11 +167,20 @@ func (t *tarpScreen) touchNext(v parts.TileView) {
 	if i < 0 || err != nil {
 		return
 	}
-	verb, _ := n.verbFor(pick{item: item, from: from}, a.to)
+	if t.stopped(n, []pick{{item: item}}, func() { t.touchNext(v) }) {
+		return
+	}
+	a.used = true
+	to, holder := a.to, t.alongHolder
+	if from == a.to { // in exchange
+		to, holder = model.Place{Kind: model.Tarp, Ground: n.scene.Ground}, ""
+		t.along = nil
+	}
+	verb, _ := n.verbFor(pick{item: item, from: from}, to)
 	if verb == "" {
 		return
 	}
 	t.ask, t.sh.said = nil, nil
 	t.logTap(board.Tap{Scene: n.scene.ID, Acts: []model.Act{{Verb: verb, Item: item, Quantity: 1, From: from.String(),
-		To: a.to.String(), By: n.scene.Staging, Holder: t.alongHolder}}})
+		To: to.String(), By: n.scene.Staging, Holder: holder}}})
 }

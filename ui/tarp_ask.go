@@ -34,7 +34,16 @@ func (t *tarpScreen) stripNow(n *now) parts.StripView {
 	}
 	v := n.stripView(t.picks)
 	if v.ID == "last" && len(n.lastEntries(1)) > 0 {
-		v.Keys[0] = parts.StripKey{ID: "entries", Title: words.L("All")}
+		v.Keys[1] = parts.StripKey{ID: "entries", Title: words.L("All")}
+		if len(n.lastToCorrect()) > 0 && !n.narrow() {
+			v.Keys[0] = parts.StripKey{ID: "correct", Title: words.L("Correct")}
+		}
+	}
+	if v.ID == "last" && len(n.goneWith()) > 0 {
+		v.Keys[0] = parts.StripKey{ID: "due", Title: words.L("Due back?")}
+	}
+	if v.Tone == parts.StripWarned && v.Keys[1].ID == "" && len(n.lastToCorrect()) > 0 && !n.narrow() {
+		v.Keys[1] = parts.StripKey{ID: "correct", Title: words.L("Correct")}
 	}
 	if len(t.picks) > 0 && t.earlier > 0 {
 		v.Title, v.Second = words.F("Logged as %d min ago", t.earlier), words.L("Touch a place. Only this one is set back.")
@@ -127,7 +136,7 @@ func (n *now) claimsView(item string) (parts.StripView, bool) {
 
 // logTap logs a touch of this screen. The same again within a blink is asked
 // about first: a wet finger touches twice.
-func (t *tarpScreen) logTap(tap board.Tap) {
+func (t *tarpScreen) logTap(tap board.Tap) []model.Entry {
 	now := t.sh.opts.tick()
 	same := slices.Equal(tap.Acts, t.logged.Acts) && now.Sub(t.loggedAt) < bounce
 	if t.earlier > 0 && tap.Typed.IsZero() {
@@ -136,10 +145,10 @@ func (t *tarpScreen) logTap(tap board.Tap) {
 	t.earlier, t.named = 0, nil
 	if same {
 		t.again(tap)
-		return
+		return nil
 	}
 	t.logged, t.loggedAt = tap, now
-	t.sh.logOffer(tap)
+	return t.sh.logOffer(tap)
 }
 
 // again asks whether the same act is meant twice.
@@ -279,5 +288,9 @@ func (n *now) whereNow(i int) string {
 	return listed(out)
 }
 
-// calm lets go of what was asked and of what might go along.
-func (t *tarpScreen) calm() { t.ask, t.along = nil, nil }
+// calm lets go of what was asked, of what might go along and of what was only
+// just staged.
+func (t *tarpScreen) calm() {
+	t.wave()
+	t.ask, t.along, t.fresh = nil, nil, nil
+}

@@ -94,6 +94,10 @@ func (n *now) tileState(v *parts.TileView, i int, from model.Place, reading stri
 		}
 	}
 	out := from != n.s.HomeOf(i)
+	if out && n.heldBy(it.ID) != nil {
+		v.Icon, v.Word = "hold", words.L("held")
+		return
+	}
 	switch {
 	case l.Contest != nil && len(l.Contest.Claims) > 1:
 		v.State, v.Word = parts.TileContested, n.placeName(l.Contest.Claims[0].Place)+"? "+n.placeName(l.Contest.Claims[1].Place)+"?"

@@ -7,6 +7,9 @@ import (
 	"tarpside/ui/words"
 )
 
+// holdChoice holds what is picked where it lies.
+const holdChoice = "hold-evidence"
+
 // nobody stands for no holder where one is chosen.
 const nobody = "nobody"
 
@@ -45,7 +48,8 @@ func (n *now) holderName(id string) string {
 // nameHolder asks who takes what is picked: a crew first, a person second.
 func (t *tarpScreen) nameHolder() {
 	n := t.sh.now()
-	list := []choice{{kind: parts.KindMember, id: nobody, title: words.L("Nobody"), second: words.L("no name")}}
+	list := []choice{{kind: parts.KindMember, id: nobody, title: words.L("Nobody"), second: words.L("no name")},
+		{kind: parts.KindAct, id: holdChoice, title: words.L("Do not move it"), second: words.L("evidence: say who and why")}}
 	for _, r := range n.present() {
 		list = append(list, choice{kind: parts.KindRig, id: r, title: words.F("%s crew", n.rigName(r)), mark: n.mark(r)})
 	}
@@ -57,7 +61,12 @@ func (t *tarpScreen) nameHolder() {
 		list = append(list, c)
 	}
 	t.sh.open(newChooser(t.sh, words.L("Who takes it?"), words.L("For this touch; a place keeps the crew it had last"), list, func(id string) {
-		if id == nobody {
+		switch id {
+		case holdChoice:
+			t.sh.back()
+			t.holdPicked()
+			return
+		case nobody:
 			id = ""
 		}
 		t.named = &id

@@ -144,7 +144,7 @@ func (t *trailScreen) askEyes(rows []eyeRow, i int, where string) node {
 	if err == nil {
 		says.under = words.F("%d seen.", k)
 	}
-	n := padNode(lead, t.typed, says, err == nil)
+	n := t.n.padNode(lead, t.typed, says, err == nil)
 	n.kids[1].kids[1].kids[2] = sized(skip, look.Floor)
 	return n
 }

@@ -84,7 +84,7 @@ func (t *trailScreen) countView() node {
 		}
 		side = t.askEyes(c.rows, i, where)
 	}
-	return row(0, col(0, tabs, t.eyesNodes("tallies", c.rows)), wide(side, 1.3))
+	return row(0, col(0, tabs, t.eyesNodes("tallies", c.rows)), wide(side, 1.5))
 }
 
 // toCount is how many lines a count has.

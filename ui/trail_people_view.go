@@ -130,7 +130,7 @@ func (t *trailScreen) limitPad() node {
 	default:
 		says.under = words.F("%s can take %d lb.", name, litter.DownLb(lb))
 	}
-	n := padNode(leadView{id: "amount"}, t.typed, says, ok)
+	n := t.n.padNode(leadView{id: "amount"}, t.typed, says, ok)
 	n.kids[0] = modes
 	return n
 }

@@ -171,7 +171,7 @@ func (t *trailScreen) tripPad(k tripNumber) node {
 			says.under = words.F("%s m up.", sum.Say(x*metresInFoot, 0))
 		}
 	}
-	n := padNode(v, text, says, ok)
+	n := t.n.padNode(v, text, says, ok)
 	return shrinkTyped(n)
 }
 

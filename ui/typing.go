@@ -26,6 +26,7 @@ type typing struct {
 	text  string
 	out   *parts.Readout
 	shut  *parts.Key
+	with  *parts.Key // what was typed is an agency, not a place
 	found *parts.Tiles
 	pad   *parts.LetterPad
 	words []*parts.Key // places to choose instead of typing
@@ -42,6 +43,7 @@ func newTyping(sh *Shell, t *tarpScreen) *typing {
 	y := &typing{sh: sh, t: t}
 	y.out = parts.NewReadout(parts.ReadoutView{ID: "typed", Tone: parts.Live})
 	y.shut = parts.NewKey(parts.KeyView{ID: "close", Title: words.L("Close"), Icon: "cross"}, y.close)
+	y.with = parts.NewKey(parts.KeyView{}, func() { y.keep(settingAgencies) })
 	y.found = parts.NewTiles(t.touch)
 	y.found.More = moreTile
 	y.pad = parts.NewLetterPad(y.typed, y.delete, y.done)
@@ -78,7 +80,7 @@ func (y *typing) objects() []fyne.CanvasObject {
 	top := []fyne.CanvasObject{y.out, y.shut, y.pad}
 	switch {
 	case y.what == findPlace:
-		return append(top, y.trail)
+		return append(top, y.with, y.trail)
 	case y.count == 0 && y.sh.now().unlisted(strings.TrimSpace(y.text)):
 		return append(top, y.none, y.log)
 	case y.count == 0:
@@ -93,7 +95,13 @@ func (y *typing) layout(w, h float32) {
 	shutW := look.U(150)
 	y0 := h - padH - gap - row
 	place(y.pad, 0, h-padH, w, padH)
-	place(y.out, 0, y0, w-shutW-gap, row)
+	outW := w - shutW - gap
+	if y.what == findPlace {
+		withW := look.U(190)
+		outW -= withW + gap
+		place(y.with, outW+gap, y0, withW, row)
+	}
+	place(y.out, 0, y0, outW, row)
 	place(y.shut, w-shutW, y0, shutW, row)
 	place(y.log, 0, y0-gap-row, min(w, look.U(640)), row)
 	for _, o := range []fyne.CanvasObject{y.found, y.trail, y.none} {
@@ -120,6 +128,11 @@ func (y *typing) show(n *now) {
 		shut.Second = words.F("%d found", y.count)
 	}
 	y.shut.Set(shut)
+	with := parts.KeyView{ID: "agency", Title: words.L("Agency"), Second: words.L("pieces go with it"), Icon: "with", Lay: parts.LayLeft}
+	if with.Off = strings.TrimSpace(y.text) == ""; with.Off {
+		with.Second = words.L("type its name")
+	}
+	y.with.Set(with)
 	none := words.L("Letters find a piece by any of its names, on every rig, wherever it is now.")
 	if y.text != "" {
 		none = words.F("Nothing is called %s. Try fewer letters, or another word for it.", y.text)
@@ -150,8 +163,17 @@ func (y *typing) close() {
 
 // done ends typing; a name that was typed becomes a place of the scene.
 func (y *typing) done() {
-	if y.what == findPlace && strings.TrimSpace(y.text) != "" {
-		if err := y.sh.now().addPlace(y.text); err != nil {
+	if y.what == findPlace {
+		y.keep(settingPlaces)
+		return
+	}
+	y.close()
+}
+
+// keep adds what was typed to the places, or to the agencies, of the scene.
+func (y *typing) keep(setting string) {
+	if strings.TrimSpace(y.text) != "" {
+		if err := y.sh.now().addPlace(setting, y.text); err != nil {
 			y.sh.said = &said{trouble: inWords(err)}
 		}
 	}

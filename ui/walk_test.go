@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"tarpside/assets"
+	"tarpside/board"
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
@@ -45,7 +46,8 @@ func walkOver(t *testing.T, tables fs.FS, texts []float32, each func(w *window, 
 						each(w, m.screen+", "+m.name+at)
 					}
 					w.shell.over, w.shell.said = nil, nil
-					w.shell.tarp().picks, w.shell.tarp().find.on = nil, false
+					w.shell.tarp().picks, w.shell.tarp().find.on, w.shell.tarp().door = nil, false, ""
+					w.shell.tarp().calm()
 				}
 			}
 		}
@@ -61,6 +63,43 @@ var moments = []struct {
 	{ScreenTarp, "a piece picked", func(w *window) bool { return w.pickFirst(func(it *model.Item) bool { return it.Quantity == 1 }) }},
 	{ScreenTarp, "a counted line picked", func(w *window) bool { return w.pickFirst(func(it *model.Item) bool { return it.Quantity > 9 }) }},
 	{ScreenTarp, "a kit picked", func(w *window) bool { return w.pickFirst(func(it *model.Item) bool { return it.Kind == model.Kit }) }},
+	{ScreenTarp, "a held piece sent away", func(w *window) bool {
+		if !w.pickFirst(func(it *model.Item) bool { return it.Quantity == 1 }) {
+			return false
+		}
+		t := w.shell.tarp()
+		if w.shell.now().heldBy(t.picks[0].item) == nil {
+			w.shell.log(board.Tap{Acts: []model.Act{{Verb: model.Note, Item: t.picks[0].item, Quantity: model.Blank, Reading: noteHeld, Note: "41"}}})
+		}
+		t.send("at:V1")
+		return t.ask != nil
+	}},
+	{ScreenTarp, "a door", func(w *window) bool { w.shell.tarp().openRig("R41"); return true }},
+	{ScreenTarp, "a piece staged behind a door", func(w *window) bool {
+		t, n := w.shell.tarp(), w.shell.now()
+		d := n.doorsOf("R41")[0]
+		t.openDoor("R41", d.name)
+		for _, v := range n.doorTiles(d, nil) {
+			if v.Raised && v.Figure == "" {
+				t.touch(v)
+				return true
+			}
+		}
+		return false
+	}},
+	{ScreenTarp, "a line counted behind a door", func(w *window) bool {
+		t, n := w.shell.tarp(), w.shell.now()
+		for _, d := range n.doorsOf("R41") {
+			for _, v := range n.doorTiles(d, nil) {
+				if v.Raised && v.Figure != "" && v.Figure != "0" {
+					t.openDoor("R41", d.name)
+					t.touch(v)
+					return len(t.picks) > 0
+				}
+			}
+		}
+		return false
+	}},
 	{ScreenTarp, "Find", func(w *window) bool { w.shell.openFind(); return true }},
 	{ScreenTarp, "Find, three letters", func(w *window) bool {
 		w.shell.openFind()

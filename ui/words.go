@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"time"
@@ -56,10 +57,10 @@ func (n *now) agenciesHere() []string {
 		}
 		delete(has, a.Code)
 	}
-	for code := range has {
-		out = append(out, code)
+	for _, name := range n.addedTo(settingAgencies) {
+		has[name] = true
 	}
-	return out
+	return append(out, slices.Sorted(maps.Keys(has))...)
 }
 
 // mark is the owner mark of a rig.

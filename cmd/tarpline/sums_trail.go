@@ -13,7 +13,8 @@ import (
 	"tarpside/model/trail"
 )
 
-// A trailSum is one sum of the off-road carry, the search or the clear-up.
+// A trailSum is one sum of the off-road carry, the search, the clear-up or the
+// store.
 type trailSum struct {
 	name, words, short, example string
 	run                         func(args []string, out io.Writer) error
@@ -33,6 +34,10 @@ var trailSums = []trailSum{
 		"what is short here beside what is extra there", "tarpline sums match short=R41:crib:4 extra=P71:crib:4", sumMatch},
 	{"clearup", "[singles=N] [kits=N] [two=N] [tens=N] [people=N] [open=NAME ...]",
 		"how long the put-back still takes, by the table", "tarpline sums clearup singles=30 kits=6 two=4 tens=4 people=4", sumClearup},
+	{"restock", "mean=A_WEEK lead=WEEKS [sd=A_WEEK] [need=N] [have=N] [pack=N]",
+		"what the store gives, the reorder point, what to order", "tarpline sums restock mean=8 sd=7 lead=2 need=16 have=60 pack=100", sumRestock},
+	{"sets", "NAME:NEED:HAVE ...",
+		"how many sets can be used, and the missing key", "tarpline sums sets strut:1:4 foot:1:5 strap:1:6 pin:2:7", sumSets},
 }
 
 // sayAll writes figures with their formula, source and limits.

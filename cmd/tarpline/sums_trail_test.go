@@ -42,6 +42,11 @@ func TestTheSumsOfTheTrailAreTheWorkedOnes(t *testing.T) {
 		{"match short=R41:crib:4:4x4 extra=P71:crib:4:6x6 extra=E42:crib:1:4x4:read", "likely swap: 1 crib of R41 may be on E42"},
 		{"match short=R41:crib:4 extra=R41:crib:4", "nothing fits"},
 		{"clearup singles=30 kits=6 two=4 tens=4 people=4 open=punch", "about 15 to 25 min + 1 open search: punch"},
+		{"restock mean=8 sd=7 lead=2 have=60 need=16 pack=100", "issue 16 of 16, back-order 0, left 44"},
+		{"restock mean=8 sd=7 lead=2 have=60 need=16 pack=100", "order nothing; reorder point 32.33; full set 100"},
+		{"restock mean=8 sd=7 lead=2 have=40 need=50 pack=10", "back-order 10, left 0"},
+		{"restock mean=0.05 lead=3 have=1 need=1 pack=2", "few data, a hint only"},
+		{"sets strut:1:4 foot:1:5 strap:1:6 pin:2:7", "3 usable sets; the next one wants 1 pin"},
 	} {
 		w := strings.Fields(c.ask)
 		got, err := asked(w[0], w[1:]...)
@@ -86,6 +91,11 @@ func TestASumThatIsAskedWronglySaysSo(t *testing.T) {
 		{"match short=A:b:1.5 extra=C:b:1", "whole number"},
 		{"clearup people=0", "must be a number from 1"},
 		{"clearup ten", "not understood"},
+		{"restock lead=2", "mean= is missing"},
+		{"restock mean=-1 lead=2", "must be a number from 0"},
+		{"sets", "nothing that a set takes"},
+		{"sets pin:2", "must be NAME:NEED:HAVE"},
+		{"sets pin:0:4", "must be a number from 1"},
 	} {
 		w := strings.Fields(c.ask)
 		got, err := asked(w[0], w[1:]...)

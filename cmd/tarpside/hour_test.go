@@ -194,10 +194,14 @@ func (h *hour) as(by string) {
 		h.touch("act", key)
 		h.wait("the members", func() bool { return h.onPage("act", "back") })
 		for k := 0; k < 20 && !h.onPage("member", by); k++ {
-			h.drag(600, 900, -300)
+			h.drag(600, 600, []int{-300, 300}[k/10])
 		}
-		h.touch("member", by)
-		h.wait("the end of the list", func() bool { return !h.onPage("act", "back") })
+		h.wait("the end of the list", func() bool {
+			if h.onPage("act", "back") && h.onPage("member", by) {
+				h.touch("member", by)
+			}
+			return !h.onPage("act", "back")
+		})
 	}
 	h.touch("screen", "tarp")
 	h.by = by

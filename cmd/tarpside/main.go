@@ -7,6 +7,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -27,9 +28,14 @@ import (
 )
 
 func main() {
-	debug.SetGCPercent(-1) // no rubbish is collected until the window is up
+	// No rubbish is collected until the window is up, unless a long log makes a
+	// great heap of it.
+	debug.SetGCPercent(-1)
+	debug.SetMemoryLimit(startHeap)
 	os.Exit(run(os.Args[1:], os.Stderr))
 }
+
+const startHeap = 256 << 20 // bytes
 
 // settings are the flags of the window.
 type settings struct {
@@ -220,6 +226,7 @@ func (w *window) started() {
 			w.up = true
 			w.publish()
 		})
+		debug.SetMemoryLimit(math.MaxInt64)
 		debug.SetGCPercent(100)
 		debug.FreeOSMemory() // what only the start needed
 	})

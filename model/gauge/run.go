@@ -79,10 +79,14 @@ func Tools() (names []string) {
 	return names
 }
 
+// joined writes "chain saw" and "chain-saw" as one word.
+var joined = strings.NewReplacer(" ", "", "-", "")
+
 // Typical is the table for the full tank of a tool.
 func Typical(tool string) (Table, error) {
+	name := joined.Replace(tool)
 	for _, t := range typical {
-		if strings.EqualFold(t.tool, strings.NewReplacer(" ", "", "-", "").Replace(tool)) {
+		if strings.EqualFold(t.tool, name) {
 			return Table{t.low, t.high, "typical time of a full tank, " + sum.FromMemory}, nil
 		}
 	}

@@ -60,6 +60,13 @@ func (r Row) ByRig() string {
 // Point is the reorder point as the table prints it.
 func (r Row) Point() string { return strconv.FormatFloat(r.ReorderPoint, 'f', -1, 64) }
 
+// Of is the row of a line of the store from which so many are wanted.
+func Of(st *model.Stock, need int) Row {
+	r := Row{Name: st.Name, Used: max(0, need), Stock: st}
+	r.order(0)
+	return r
+}
+
 // List is what is to be replaced, sorted by name and store line.
 func List(s *model.State) []Row {
 	type key struct{ name, stock string }
@@ -127,6 +134,19 @@ func (r *Row) order(taken int) {
 	if pack := max(1, st.Pack); float64(level) <= r.ReorderPoint {
 		r.Order = (int(math.Floor(r.ReorderPoint-float64(level)))/pack + 1) * pack
 	}
+}
+
+// FullSet is how many the store should have after an order has come: more than
+// its reorder point, in whole packs, and never fewer than what is enough for 19
+// of 20 waits as uses come by ones and twos. It is 0 without a line of the
+// store.
+func (r Row) FullSet() int {
+	if r.Stock == nil {
+		return 0
+	}
+	least := max(int(math.Floor(r.ReorderPoint))+1, SlowMover(r.Stock).Point)
+	pack := max(1, r.Stock.Pack)
+	return (least + pack - 1) / pack * pack
 }
 
 // Point is the reorder point for a use a week of mean and standard deviation,

@@ -68,19 +68,23 @@ type Class struct {
 
 // Classes are the classes of pieces that may be out long. A lantern runs down,
 // a cutter that nobody names for long lies somewhere.
-func Classes() []Class {
-	return []Class{
-		{"lights", "Lanterns and lights", []string{"lantern", "batlight", "headlamp", "lightbattery"}, 60, "look at its charge"},
-		{"rescue", "Rescue tools", []string{"cutter", "spreader", "ram", "combi"}, 30, "still in use, or lying somewhere?"},
-		{"meters", "Cameras and meters", []string{"tic", "gasmeter"}, 45, "look at its charge"},
-	}
+func Classes() []Class { return slices.Clone(classes) }
+
+var classes = []Class{
+	{"lights", "Lanterns and lights", []string{"lantern", "batlight", "headlamp", "lightbattery"}, 60, "look at its charge"},
+	{"rescue", "Rescue tools", []string{"cutter", "spreader", "ram", "combi"}, 30, "still in use, or lying somewhere?"},
+	{"meters", "Cameras and meters", []string{"tic", "gasmeter"}, 45, "look at its charge"},
 }
 
 // ClassOf is the class of a line, if it has one.
 func ClassOf(it *model.Item) (Class, bool) {
-	for _, c := range Classes() {
-		if slices.Contains(c.Families, strings.ToLower(it.Family)) {
-			return c, true
+	if it.Family == "" {
+		return Class{}, false
+	}
+	family := strings.ToLower(it.Family)
+	for i := range classes {
+		if slices.Contains(classes[i].Families, family) {
+			return classes[i], true
 		}
 	}
 	return Class{}, false

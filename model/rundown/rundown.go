@@ -56,7 +56,7 @@ const (
 type point struct {
 	at     int64
 	answer model.Answer
-	flow   float64
+	flow   float64 // L/min; below 0 nobody wrote it
 }
 
 // Figures are the pieces with a gauge that are on the tarp or at a place of
@@ -202,7 +202,7 @@ func (h *history) read(d *model.Department, i int, e *model.Entry) {
 		return
 	}
 	check := ask.Check
-	p := point{at: e.At()}
+	p := point{at: e.At(), flow: -1}
 	for _, a := range answers {
 		switch a.Check {
 		case check:
@@ -289,7 +289,10 @@ func oxygenLeft(d *model.Department, it *model.Item, points []point, lim Limits)
 			o.Flow = p.flow
 		}
 	}
+	last := points[len(points)-1]
 	switch {
+	case err == nil && last.flow == 0: // shut off: what it fell before says nothing of now
+		o.Flow, o.Readings = 0, []gauge.Pressure{{PSI: last.answer.Number}}
 	case err != nil && len(points) < 2:
 		return gauge.Time{}, fmt.Errorf("%w. A second reading gives the time without it", err)
 	case err != nil: // the fall of the gauge asks for no litres
@@ -341,12 +344,17 @@ func runLeft(d *model.Department, it *model.Item, check string, points []point, 
 		}
 		r.Levels = append(r.Levels, l)
 	}
-	if t, ok := lim.Full(it); ok {
+	if len(points) > 1 {
+		return r.Left() // by its own fall, without a table
+	}
+	t, ok := lim.Full(it)
+	switch {
+	case ok:
 		r.Table = t
-	} else if len(points) == 1 && r.Levels[0].Percent > r.Floor {
+	case r.Levels[0].Percent > r.Floor:
 		return gauge.Time{}, fmt.Errorf("one reading, and no time of a full one in Settings, Limits. A second reading gives the time")
-	} else {
-		r.Table = gauge.Figure(60) // not used: the level is at the floor, or there are more readings
+	default:
+		r.Table = gauge.Figure(60) // the level is at the floor: there is no time to work out
 	}
 	return r.Left()
 }

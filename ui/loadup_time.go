@@ -1,0 +1,96 @@
+package ui
+
+import (
+	"tarpside/model/clearup"
+	"tarpside/model/sum"
+	"tarpside/ui/parts"
+	"tarpside/ui/words"
+)
+
+// putBackTime is how long the put-back of a rig still takes, as a range: from
+// this crew's own pace tonight where there is enough of it, else by the table.
+// Open searches are named; they have no time.
+func (n *now) putBackTime(rig string) (a sum.Answer, open []string) {
+	work, lines := clearup.Left(n.s, rig)
+	for _, i := range lines {
+		open = append(open, low(n.d.Items[i].Short()))
+	}
+	var done []clearup.Done
+	for i := range n.pic.Entries {
+		if it := n.d.Item(n.pic.Entries[i].Item); it != nil && it.Rig == rig {
+			done = append(done, clearup.Stows(n.s, n.pic.Entries[i:i+1], n.scene.ID)...)
+		}
+	}
+	people := n.putBackCrew(rig)
+	return clearup.Time(work, people, done, open), open
+}
+
+// putBackCrew is how many put back: the figure of the settings, else the
+// members of the rig.
+func (n *now) putBackCrew(rig string) int {
+	if k := n.sumSettings().crew; k > 0 {
+		return k
+	}
+	k := 0
+	for _, m := range n.d.Members {
+		if m.Rig == rig {
+			k++
+		}
+	}
+	return max(k, 1)
+}
+
+// roughly says what is left to do: minutes, and searches, which have no time.
+func (n *now) roughly(rig string, narrow bool) string {
+	a, open := n.putBackTime(rig)
+	out := sum.Span(a.Low, a.High)
+	switch {
+	case a.Value == 0 && narrow:
+		out = words.L("none to load")
+	case a.Value == 0:
+		out = words.L("nothing of it lies out")
+	case len(open) == 0:
+		out = words.F("about %s", out)
+	}
+	switch {
+	case narrow: // no room: the foot counts what is unexplained, and the page of the time names it
+	case len(open) == 1:
+		out += words.L(" + 1 open search")
+	case len(open) > 1:
+		out += words.F(" + %d open searches", len(open))
+	}
+	return out
+}
+
+// timeWords are how the time left was got, for the page of other work.
+func (n *now) timeWords(rig string) string {
+	a, _ := n.putBackTime(rig)
+	who := words.L("one person")
+	if k := n.putBackCrew(rig); k > 1 {
+		who = words.F("%d people", k)
+	}
+	return words.F("%s, with %s at it\n%s %s\n%s %s\n%s %s", parts.B(capital(a.Text)), who,
+		parts.B(words.L("By:")), a.Source, parts.B(words.L("Formula:")), a.Formula, parts.B(words.L("Limits:")), a.Limits)
+}
+
+// newPutBackTime says how long the put-back still takes and how that was got,
+// and leads to the searches that are open.
+func newPutBackTime(sh *Shell, rig string) screen {
+	rows := func(n *now) []rowDo {
+		var out []rowDo
+		_, lines := clearup.Left(n.s, rig)
+		for _, i := range lines {
+			it := &n.d.Items[i]
+			out = append(out, rowDo{parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: words.L("open search, no time for it"), Tone: parts.Quiet, Icon: "look", Go: "go"},
+				func() {
+					sh.screens[ScreenLookFor].(*lookforScreen).chosen = hunting + " " + it.ID
+					sh.Go(ScreenLookFor)
+				}})
+		}
+		if len(out) == 0 {
+			out = append(out, rowDo{view: parts.RowView{ID: "no-search", Title: words.L("No search is open"), Off: true}})
+		}
+		return out
+	}
+	return newRowList(words.L("How long still"), words.L("A range, never a promise"), rows, func(n *now) (string, string) { return n.rigName(rig), n.timeWords(rig) })
+}

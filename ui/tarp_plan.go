@@ -1,0 +1,129 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+
+	"tarpside/ui/look"
+)
+
+// plan is how the left side of the Tarp shares its height. The panel comes
+// first; what it does not need goes to the doors of the rig, then to the
+// pieces that went out last. A full tarp leaves room for what is asked next
+// alone: the doors are then behind the tab of the rig.
+type plan struct {
+	doors bool // the row of doors
+	twice bool // a second row: what went out last, or while nothing did, more of what is asked next
+	gone  bool // the second row is of what went out last
+}
+
+// nextHigh is the height of the pieces asked next, in design pixels.
+const nextHigh = 104
+
+// rowHigh is the height of a row below the panel, and labelHigh that of its
+// heading, in pixels.
+func rowHigh() float32   { return look.U(nextHigh * look.Current().Options().Text) }
+func labelHigh() float32 { return look.Body.Size() * 1.36 }
+
+// planFor shares a height among the rows, for a panel with so many tiles.
+func (t *tarpScreen) planFor(size fyne.Size, tiles int) plan {
+	gap, tile := look.U(look.Gap), look.TileSize()
+	wide := size.Width - look.U(placesWide) - gap - 2*look.U(14)
+	cols := max(1, int((wide+gap)/(tile.Width+gap)))
+	rows := float32(max(1, (tiles+cols-1)/cols))
+	panel := labelHigh()*1.1 + look.U(14) + rows*(tile.Height+gap)
+	left := size.Height - look.U(look.Floor) - gap - panel - rowHigh() - labelHigh()
+	var p plan
+	if need := rowHigh() + gap; left >= need {
+		p.doors, left = true, left-need
+	}
+	p.twice = p.doors && left >= rowHigh()+labelHigh()
+	p.gone = p.twice && t.out > 0
+	return p
+}
+
+func (t *tarpScreen) layout(size fyne.Size) {
+	gap := look.U(look.Gap)
+	if t.find.on {
+		t.find.layout(size.Width, size.Height)
+		return
+	}
+	wide := look.U(placesWide)
+	place(t.keys, size.Width-wide, 0, wide, size.Height)
+	w := size.Width - wide - gap
+	y := size.Height - look.U(look.Floor)
+	t.layStrip(w, y)
+	y -= gap // the foot of the next row above
+	picked := len(t.picks) > 0
+	p := t.planFor(size, t.onPanel)
+	if t.door != "" {
+		y = t.layDoorKeys(w, y, picked)
+		place(t.panel, 0, 0, w, y)
+		return
+	}
+	t.doors.Hidden, t.gone.Hidden = !p.doors, !p.gone || picked
+	t.went.Hidden = t.gone.Hidden
+	if p.doors {
+		y -= rowHigh()
+		place(t.doors, 0, y, w, rowHigh())
+		y -= gap
+	}
+	inset, rowH, labelH := look.U(14), rowHigh(), labelHigh()
+	rest := func(row, label fyne.CanvasObject, high float32) {
+		place(row, inset-gap/2, y-high-gap/2, w-2*inset+gap, high+gap) // half a gap of a grid's own lies round it
+		place(label, inset+look.U(10), y-high-labelH, w-2*inset, labelH)
+		y -= high + labelH
+	}
+	switch {
+	case picked:
+		place(t.hand.Container, 0, y-rowH-labelH+look.U(2), w, rowH+labelH-look.U(2))
+		y -= rowH + labelH
+		if p.twice {
+			rest(t.next, t.asked, rowH)
+		}
+	case p.gone:
+		rest(t.gone, t.went, rowH)
+		rest(t.next, t.asked, rowH)
+	case p.twice:
+		rest(t.next, t.asked, 2*rowH+gap)
+	default:
+		rest(t.next, t.asked, rowH)
+	}
+	place(t.panel, 0, 0, w, y-look.U(2))
+}
+
+// aided tells whether the keys for what is picked stand beside the strip: not
+// while it asks something, which takes all the room.
+func (t *tarpScreen) aided() bool { return len(t.picks) > 0 && t.ask == nil }
+
+// layStrip puts the strip, Undo and, beside picked pieces, their keys at the
+// foot.
+func (t *tarpScreen) layStrip(w, y float32) {
+	gap, high := look.U(look.Gap), look.U(look.Floor)
+	undoW, aidW := look.U(168), look.U(112)
+	if w < look.U(800) {
+		undoW, aidW = look.U(124), look.U(96)
+	}
+	stripW := w - undoW - gap
+	if t.aided() {
+		stripW -= (aidW + gap) * float32(len(t.aids))
+		for i, k := range t.aids {
+			place(k, stripW+gap+float32(i)*(aidW+gap), y, aidW, high)
+		}
+	}
+	place(t.strip, 0, y, stripW, high)
+	place(t.undo, w-undoW, y, undoW, high)
+}
+
+// layDoorKeys puts the doors, or what is picked, over the strip while a door
+// is open, and returns where the panel ends.
+func (t *tarpScreen) layDoorKeys(w, y float32, picked bool) float32 {
+	t.doors.Hidden = picked
+	high := look.U(look.Floor * look.Current().Options().Text) // as low as may be: the small glass has a third row then
+	if picked {
+		high = rowHigh()
+		place(t.hand.Container, 0, y-high, w, high)
+	} else {
+		place(t.doors, 0, y-high, w, high)
+	}
+	return y - high - look.U(look.Gap)
+}
