@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 
@@ -309,7 +310,7 @@ type paperPiece struct {
 	none  *parts.Key
 	pad   *parts.LetterPad
 	found *parts.Grid
-	lines []int
+	cells []parts.KeyView
 	root  *fyne.Container
 }
 
@@ -332,9 +333,7 @@ func newPaperPiece(f *fromPaper) screen {
 		k = parts.NewKey(parts.KeyView{}, func() { p.take(k.View().ID) })
 		return k
 	}, func(i int, cell fyne.CanvasObject) {
-		n := f.sh.now()
-		it := &n.d.Items[p.lines[i]]
-		cell.(*parts.Key).Set(parts.KeyView{Kind: parts.KindPiece, ID: it.ID, Title: it.Name, Second: n.whereNow(p.lines[i]), Mark: n.mark(it.Rig), Lay: parts.LayLeft})
+		cell.(*parts.Key).Set(p.cells[i])
 	})
 	p.root = box(p.layout, p.out, p.none, p.found, p.pad)
 	return p
@@ -359,11 +358,17 @@ func (p *paperPiece) show(n *now) head {
 		v.Text, v.Role, v.Tone = words.L("Three letters of the piece"), look.Lead, parts.Hole
 	}
 	p.out.Set(v)
-	p.lines = nil
+	var cells []parts.KeyView
 	if want := fold(p.typed); want != "" {
-		p.lines = n.ranked(want)
+		for _, i := range n.ranked(want) {
+			it := &n.d.Items[i]
+			cells = append(cells, parts.KeyView{Kind: parts.KindPiece, ID: it.ID, Title: it.Name, Second: n.whereNow(i), Mark: n.mark(it.Rig), Lay: parts.LayLeft})
+		}
 	}
-	p.found.SetLen(len(p.lines))
+	if !slices.Equal(cells, p.cells) {
+		p.cells = cells
+		p.found.SetLen(len(cells))
+	}
 	line := words.F("What was written at %s", p.f.line.Time)
 	if p.f.line.Time == tarpsheet.Unknown {
 		line = words.L("What was written, at a time that cannot be read")

@@ -159,9 +159,9 @@ func (l *leavingScreen) showSign(n *now, v *leavingView) {
 	if l.signer.chosen != "" {
 		who = n.memberFull(l.signer.chosen) + "."
 	}
-	h.Second = who + " " + v.unseenWords()
+	h.Second = who + " " + v.unseenForms()
 	if v.StillOut > 0 {
-		h.Second = words.F("%s %s still out here. %s", who, words.N("%d line", "%d lines", v.StillOut), v.unseenWords())
+		h.Second = words.F("%s %s still out here. %s", who, words.N("%d line", "%d lines", v.StillOut), v.unseenForms())
 	}
 	l.hold.Set(h)
 	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.F("Left at %s, signed by %s", v.LeftAt, v.LeftBy), Second: words.F("%s open. They go to Bring back.", words.N("%d line", "%d lines", v.Lines))}
@@ -206,10 +206,10 @@ func (l *leavingScreen) objects(n *now, v *leavingView) []fyne.CanvasObject {
 }
 
 func (l *leavingScreen) head(n *now, v *leavingView) head {
-	h := head{title: words.F("%s leaving", v.Name), mark: n.mark(n.rig), gap: look.Gap}
+	h := head{title: parts.Or(words.F("%s leaving", v.Name), words.F("%s leaving", n.rig)), mark: n.mark(n.rig), gap: look.Gap}
 	switch {
 	case v.Left:
-		h.title = words.F("%s has left", v.Name)
+		h.title = parts.Or(words.F("%s has left", v.Name), words.F("%s has left", n.rig))
 		h.sentence = words.F("At %s, signed by %s", v.LeftAt, v.LeftBy)
 	case v.Others == 0:
 		h.sentence = words.L("The last rig here")

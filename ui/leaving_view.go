@@ -291,6 +291,14 @@ func (v *leavingView) unseenWords() string {
 	}
 }
 
+// unseenForms are the same for a key, that may have no room for the names.
+func (v *leavingView) unseenForms() string {
+	if k := len(v.Unseen); k > 0 && k < len(looks) {
+		return parts.Or(v.unseenWords(), words.F("%d of 7 have not been looked at.", k), words.F("%d of 7 not looked at.", k))
+	}
+	return v.unseenWords()
+}
+
 // openTitle is the key's first line.
 func (v *leavingView) openTitle() string {
 	if v.Lines == 0 {

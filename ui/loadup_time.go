@@ -43,14 +43,14 @@ func (n *now) putBackCrew(rig string) int {
 // roughly says what is left to do: minutes, and searches, which have no time.
 func (n *now) roughly(rig string, narrow bool) string {
 	a, open := n.putBackTime(rig)
-	out := sum.Span(a.Low, a.High)
+	out := spanWords(a.Low, a.High)
 	switch {
 	case a.Value == 0 && narrow:
 		out = words.L("none to load")
 	case a.Value == 0:
 		out = words.L("nothing of it lies out")
 	case len(open) == 0:
-		out = words.F("about %s", out)
+		out = parts.Or(words.F("about %s", out), out)
 	}
 	switch {
 	case narrow: // no room: the foot counts what is unexplained, and the page of the time names it
@@ -60,6 +60,29 @@ func (n *now) roughly(rig string, narrow bool) string {
 		out += words.F(" + %d open searches", len(open))
 	}
 	return out
+}
+
+// spanWords is sum.Span in the language of the window.
+func spanWords(low, high float64) string {
+	l, h := sum.Outward(low, high)
+	switch {
+	case h >= 120:
+		return words.F("%s to %s", minuteWords(int(l)), minuteWords(int(h)))
+	case l == h:
+		return minuteWords(int(h))
+	}
+	return words.F("%d to %d min", int(l), int(h))
+}
+
+// minuteWords is sum.Minutes in the language of the window.
+func minuteWords(m int) string {
+	switch {
+	case m < 120:
+		return words.F("%d min", m)
+	case m%60 == 0:
+		return words.F("%d h", m/60)
+	}
+	return words.F("%d h %d min", m/60, m%60)
 }
 
 // timeWords are how the time left was got, for the page of other work.

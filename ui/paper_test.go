@@ -300,3 +300,15 @@ func TestTwoWindowsAgreeByStick(t *testing.T) {
 		t.Error("the two boards differ")
 	}
 }
+
+func TestAPaperIsNamedInEnglishAsItNamesItself(t *testing.T) {
+	for _, minute := range []int{0, 60, 125, 180} {
+		w := demoAt(t, minute, ScreenTarp, glass1280, glassLook(glass1280, 1))
+		for _, p := range append(w.shell.now().papers(), pdf.Paper{Kind: "trail-slips", Title: "Trail slips"}) {
+			_, listed := paperNames[p.Kind]
+			if got := paperName(p); got != p.Title || !listed && p.Kind != "open" && p.Kind != "closeout" {
+				t.Errorf("minute %d: %s is named %q, on paper %q", minute, p.Kind, got, p.Title)
+			}
+		}
+	}
+}

@@ -42,10 +42,34 @@ func (p *papersScreen) rows(n *now) []rowDo {
 		if about == "" {
 			about = words.L("about the whole scene")
 		}
-		v := parts.RowView{ID: "paper-" + strings.TrimSuffix(made.File, ".pdf"), Title: made.Title, Second: about, Tone: parts.Quiet, Go: "go", Off: n.opts.Print == nil}
+		v := parts.RowView{ID: "paper-" + strings.TrimSuffix(made.File, ".pdf"), Title: paperName(made), Second: about, Tone: parts.Quiet, Go: "go", Off: n.opts.Print == nil}
 		out = append(out, rowDo{v, func() { p.print(made) }})
 	}
 	return out
+}
+
+// paperNames are the names of the papers, but for the two that count lines.
+var paperNames = map[string]string{
+	"tarp": words.K("Tarp sheet"), "restock": words.K("Restock and order"), "tags": words.K("Out-of-service labels"), "lost": words.K("Lost reports"),
+	"activity": words.K("Activity log"), "trail-slips": words.K("Trail slips"), "release": words.K("Release slip"), "putback": words.K("Put back"),
+	"slots": words.K("Slot sheets"), "labels-qr": words.K("QR labels"), "labels-bars": words.K("bar labels"),
+}
+
+// paperName is the name of a paper on the screen. On the paper itself it is
+// English.
+func paperName(p pdf.Paper) string {
+	switch {
+	case p.Kind == "open":
+		return words.N("Open list, %d line", "Open list, %d lines", p.Lines)
+	case p.Kind == "closeout" && p.Lines == 0:
+		return words.L("Close-out: no line is open")
+	case p.Kind == "closeout":
+		return words.N("Close-out with %d OPEN LINE", "Close-out with %d OPEN LINES", p.Lines)
+	}
+	if name, ok := paperNames[p.Kind]; ok {
+		return words.L(name)
+	}
+	return p.Title
 }
 
 func (n *now) papers() []pdf.Paper {
@@ -75,13 +99,13 @@ func (p *papersScreen) aside(n *now) (title, text string) {
 func (p *papersScreen) print(made pdf.Paper) {
 	path := ""
 	path, err := p.sh.opts.Print(made, func(err error) {
-		p.says = words.F("%s is open in another window.\n\nThe file is %s", parts.B(made.Title), path)
+		p.says = words.F("%s is open in another window.\n\nThe file is %s", parts.B(paperName(made)), path)
 		if err != nil {
 			p.says = words.F("No viewer opened. This system has no program that shows PDF, or it did not start. The paper is made all the same.\n\nThe file is %s", path)
 		}
 		p.sh.refresh()
 	})
-	p.says = words.F("%s is made.\n\nThe file is %s", parts.B(made.Title), path)
+	p.says = words.F("%s is made.\n\nThe file is %s", parts.B(paperName(made)), path)
 	if err != nil {
 		p.says = words.F("The paper could not be written. The log is as it was. (%v)", err)
 	}

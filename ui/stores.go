@@ -31,7 +31,7 @@ func newStores(sh *Shell) screen {
 	s := &storesScreen{sh: sh}
 	s.find = parts.NewKey(parts.KeyView{ID: "find", Title: words.L("Find"), Second: words.L("three letters"), Icon: "find", Lay: parts.LayLeft}, func() { sh.open(newStoresFind(sh)) })
 	s.lift = parts.NewKey(parts.KeyView{ID: "lift-marks", Title: words.L("Lift marks"), Second: words.L("by weight"), Icon: "two", Lay: parts.LayLeft}, func() { sh.open(newMarkList(sh)) })
-	s.kits = parts.NewKey(parts.KeyView{ID: "sets-dates", Title: words.L("Sets and dates"), Second: words.L("whole? expired?"), Icon: "kit", Lay: parts.LayLeft}, func() { sh.open(newSets(sh)) })
+	s.kits = parts.NewKey(parts.KeyView{ID: "sets-dates", Title: words.L("Sets and dates"), Second: parts.Or(words.L("whole? expired?"), words.L("expired?"), ""), Icon: "kit", Lay: parts.LayLeft}, func() { sh.open(newSets(sh)) })
 	s.load = parts.NewKey(parts.KeyView{}, func() {
 		if sh.opts.Folders != nil && sh.opts.LoadFrom != nil {
 			sh.open(newLoading(sh))

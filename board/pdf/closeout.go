@@ -103,10 +103,11 @@ func (m *maker) passedBy(item string) string {
 func (m *maker) closeOut() Paper {
 	parts := m.parts()
 	name := "Close-out: no line is open"
-	if n := m.openLines(parts[0]); n > 0 {
+	n := m.openLines(parts[0])
+	if n > 0 {
 		name = "Close-out with " + count(n, "OPEN LINE", "OPEN LINES")
 	}
-	return m.paper("closeout", "", name, func(p *press) {
+	out := m.paper("closeout", "", name, func(p *press) {
 		p.page()
 		p.para(bold, body, p.left, p.right-p.left, m.pic.ProofLine(""))
 		p.y += 6
@@ -131,6 +132,8 @@ func (m *maker) closeOut() Paper {
 		p.y = p.bottom - foot
 		p.signatures("Officer", "Staging", "Incident command", "Received at quarters")
 	})
+	out.Lines = n
+	return out
 }
 
 const (

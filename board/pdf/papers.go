@@ -28,6 +28,8 @@ type Options struct {
 // A Paper is one file to print. File is its name without a folder.
 type Paper struct {
 	File, Title string
+	Kind        string // which paper it is, the first word of its file: "tarp", "open"
+	Lines       int    // the open lines that the title of a list counts
 	about       string
 	print       func(p *press)
 	head        head
@@ -107,7 +109,7 @@ func (m *maker) paper(kind, rig, title string, print func(p *press)) Paper {
 		about = of
 	}
 	h := head{Title: title, Rig: of, Scene: m.sceneName(), Inventory: m.inventory, Printed: m.o.Printed}
-	return Paper{File: file + ".pdf", Title: title, about: about, print: print, head: h, sheet: m.o.Sheet}
+	return Paper{File: file + ".pdf", Title: title, Kind: kind, about: about, print: print, head: h, sheet: m.o.Sheet}
 }
 
 // fileName keeps of a rig's id what every file system takes.

@@ -198,7 +198,7 @@ func count(n int, one, many string) string {
 func (m *maker) open(rig string) Paper {
 	t := m.pic.Leaving(rig)
 	name := "Open list, " + count(len(t.Rows), "line", "lines")
-	return m.paper("open", rig, name, func(p *press) {
+	out := m.paper("open", rig, name, func(p *press) {
 		columns := []column{{tick: true}, {title: "qty", share: 0.7, right: true}, {title: "piece", share: 3.6}, {title: "id", share: 1.4}, {title: "where", share: 3}}
 		p.page()
 		var rows []row
@@ -217,6 +217,8 @@ func (m *maker) open(rig string) Paper {
 		p.say("Leaving is signed, never refused: who signs has seen this list.")
 		p.signatures("Officer of the rig", "Driver", "Staging")
 	})
+	out.Lines = len(t.Rows)
+	return out
 }
 
 func (m *maker) openToo(p *press, title string, columns []column, rows []row) {

@@ -140,7 +140,7 @@ var moments = []moment{
 	{name: "paper stick", screen: ui.ScreenMore, minute: 60, touch: []string{"act papers", "act stick", "act stick-t-4k2m-20261125-1930.tarpside"}},
 	{name: "paper made", screen: ui.ScreenMore, minute: 60, touch: []string{"act papers", "act paper-tarp"}},
 	{name: "load up other", screen: ui.ScreenLoadUp, minute: 125, touch: []string{"act other"}},
-	{name: "leaving aloud", screen: ui.ScreenLeaving, minute: 60, touch: []string{"act read-aloud"}},
+	{name: "leaving aloud early", screen: ui.ScreenLeaving, minute: 60, touch: []string{"act read-aloud"}},
 	{name: "stores", screen: ui.ScreenStores, minute: 60},
 	{name: "stores doors", screen: ui.ScreenStores, minute: 60, touch: []string{"rig R41"}},
 	{name: "stores slots", screen: ui.ScreenStores, minute: 60, touch: []string{"rig R41", "door store-L3"}},

@@ -70,7 +70,7 @@ func Minutes(min float64) string {
 // Span is a range of minutes, rounded outward to whole fives from ten minutes
 // on, so that it promises no more than it knows: "15 to 25 min".
 func Span(low, high float64) string {
-	l, h := fives(low, math.Floor), fives(high, math.Ceil)
+	l, h := Outward(low, high)
 	if h < 120 {
 		if l == h {
 			return fmt.Sprintf("%d min", int(h))
@@ -78,6 +78,11 @@ func Span(low, high float64) string {
 		return fmt.Sprintf("%d to %d min", int(l), int(h))
 	}
 	return Minutes(l) + " to " + Minutes(h)
+}
+
+// Outward is a range of minutes as Span gives it: the ends in whole minutes.
+func Outward(low, high float64) (l, h float64) {
+	return fives(low, math.Floor), fives(high, math.Ceil)
 }
 
 // fives rounds to whole minutes below ten and to fives above. A hair over a
