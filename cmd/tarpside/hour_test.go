@@ -180,6 +180,35 @@ func (h *hour) answered() {
 	h.wait("the last line", func() bool { return h.onPage("act", "entries") })
 }
 
+// rests waits until a part is on screen and has stood still for a while.
+func (h *hour) rests(kind, id string) {
+	h.t.Helper()
+	var at parts.Part
+	since := time.Now()
+	h.wait(id+" to stand still", func() bool {
+		p, ok := h.find(kind, id)
+		if !ok || p != at {
+			at, since = p, time.Now()
+		}
+		return ok && time.Since(since) > 300*time.Millisecond
+	})
+}
+
+// choose touches a member of a list until the list is gone. A touch that only
+// stopped a list that rolled is made again, but not before it has had long to
+// work: else the second one would fall on what is under the list.
+func (h *hour) choose(by string) {
+	h.t.Helper()
+	listed := func() bool { return h.onPage("act", "back") && h.onPage("member", by) }
+	for k := 0; k < 5 && listed(); k++ {
+		h.rests("member", by)
+		h.touch("member", by)
+		for end := time.Now().Add(15 * time.Second); time.Now().Before(end) && listed(); time.Sleep(10 * time.Millisecond) {
+		}
+	}
+	h.wait("the end of the list", func() bool { return !h.onPage("act", "back") })
+}
+
 // as puts the tarp and the tablet into somebody's hands. A list that still
 // rolls under the finger gives another name: then it is asked for once more.
 func (h *hour) as(by string) {
@@ -196,12 +225,7 @@ func (h *hour) as(by string) {
 		for k := 0; k < 20 && !h.onPage("member", by); k++ {
 			h.drag(600, 600, []int{-300, 300}[k/10])
 		}
-		h.wait("the end of the list", func() bool {
-			if h.onPage("act", "back") && h.onPage("member", by) {
-				h.touch("member", by)
-			}
-			return !h.onPage("act", "back")
-		})
+		h.choose(by)
 	}
 	h.touch("screen", "tarp")
 	h.by = by
