@@ -33,6 +33,7 @@ type hour struct {
 	by     string            // who logs
 	names  map[string]string // of lines and members, as the screen shows them
 	at     map[string]string // where each line went last
+	sent   time.Time         // when something was seen to go to a place
 }
 
 // word is what of a name is typed to find it: its first word.
@@ -75,13 +76,14 @@ func (h *hour) page(kind, id string) {
 }
 
 // look shows what is at a place. A touch that comes at once after pieces went
-// there is taken for a finger that bounced, so it may take a second one.
+// there is taken for a finger that bounced, so it comes a second later.
 func (h *hour) look(place string) {
 	h.t.Helper()
 	open := func() bool { p, _ := h.find("place", place); return p.State == "open" }
-	for k := 0; k < 10 && !open(); k++ {
+	for k := 0; k < 3 && !open(); k++ {
+		time.Sleep(time.Until(h.sent.Add(time.Second)))
 		h.touch("place", place)
-		for end := time.Now().Add(time.Second); time.Now().Before(end) && !open(); time.Sleep(10 * time.Millisecond) {
+		for end := time.Now().Add(15 * time.Second); time.Now().Before(end) && !open(); time.Sleep(10 * time.Millisecond) {
 		}
 	}
 	if !open() {
@@ -141,6 +143,7 @@ func (h *hour) send(place string) {
 	h.touch("place", place)
 	h.picked = 0
 	h.wait("what was picked to go to "+place, func() bool { return h.says("picked") == "" })
+	h.sent = time.Now()
 }
 
 // mend corrects the last entry: another place, or with a number another number.
