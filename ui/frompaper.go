@@ -135,7 +135,7 @@ func (n *now) paperReplies(entries []model.Entry) (text string) {
 		if e.Reply.Word != model.OK {
 			mark = parts.B(words.L(string(e.Reply.Word))) + ": "
 		}
-		said := e.Reply.Text
+		said := n.replyText(&e)
 		if said == "" {
 			said = words.L("as the log has it")
 		}

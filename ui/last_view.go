@@ -276,7 +276,7 @@ func (n *now) answer(s *said) (parts.StripView, bool) {
 	}
 	switch {
 	case refused != nil:
-		v := parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: n.actName(refused), Second: refused.Reply.Text}
+		v := parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: n.actName(refused), Second: n.replyText(refused)}
 		if s.retry != nil {
 			v.Keys[0] = parts.StripKey{ID: "retry", Title: s.key, Filled: true}
 			v.Keys[1] = parts.StripKey{ID: "seen", Title: words.L("Seen")}
