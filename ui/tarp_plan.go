@@ -24,6 +24,10 @@ const nextHigh = 104
 func rowHigh() float32   { return look.U(nextHigh * look.Current().Options().Text) }
 func labelHigh() float32 { return look.Body.Size() * 1.36 }
 
+// pickedHigh is the height of what is picked over an open door, in pixels: a
+// line of words and a hand's size under it.
+func pickedHigh() float32 { return max(rowHigh(), labelHigh()+look.U(look.Floor)+look.U(12)) }
+
 // planFor shares a height among the rows, for a panel with so many tiles.
 func (t *tarpScreen) planFor(size fyne.Size, tiles int) plan {
 	gap, tile := look.U(look.Gap), look.TileSize()
@@ -53,6 +57,10 @@ func (t *tarpScreen) layout(size fyne.Size) {
 	y := size.Height - look.U(look.Floor)
 	t.layStrip(w, y)
 	y -= gap // the foot of the next row above
+	if t.number.on {
+		place(t.number.Container, 0, 0, w, y)
+		return
+	}
 	picked := len(t.picks) > 0
 	p := t.planFor(size, t.onPanel)
 	if t.door != "" {
@@ -89,6 +97,8 @@ func (t *tarpScreen) layout(size fyne.Size) {
 		rest(t.next, t.asked, rowH)
 	}
 	place(t.panel, 0, 0, w, y-look.U(2))
+	x := look.U(14) + look.TileSize().Width*1.2 // beside Find, which stands alone
+	place(t.empty, x, labelHigh()*1.1+look.U(8), w-x-inset, look.TileSize().Height)
 }
 
 // aided tells whether the keys for what is picked stand beside the strip: not
@@ -118,9 +128,10 @@ func (t *tarpScreen) layStrip(w, y float32) {
 // is open, and returns where the panel ends.
 func (t *tarpScreen) layDoorKeys(w, y float32, picked bool) float32 {
 	t.doors.Hidden = picked
-	high := look.U(look.Floor * look.Current().Options().Text) // as low as may be: the small glass has a third row then
+	// As low as may be: the small glass has a third row then, and in the largest text a second.
+	high := look.U(look.Floor * (1 + (look.Current().Options().Text-1)/2))
 	if picked {
-		high = rowHigh()
+		high = pickedHigh()
 		place(t.hand.Container, 0, y-high, w, high)
 	} else {
 		place(t.doors, 0, y-high, w, high)
