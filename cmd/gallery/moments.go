@@ -37,6 +37,7 @@ var moments = []moment{
 	{name: "tarp exchange", screen: ui.ScreenTarp, minute: 44, touch: []string{"piece R41-009", "place at:V2"}},
 	{name: "tarp due", screen: ui.ScreenTarp, minute: 81, touch: []string{"place at:V2", "piece R41-052", "place with:MED9", "act due"}},
 	{name: "tarp held", screen: ui.ScreenTarp, minute: 60, touch: []string{"piece R41-001", "act holder", "act hold-evidence", "act s", "act h", "act f", "act done", "piece R41-001", "place at:V1"}},
+	{name: "tarp held loading", screen: ui.ScreenTarp, minute: 125, touch: []string{"place at:BANK", "piece R41-061", "act holder", "act hold-evidence", "act s", "act h", "act f", "act done", "screen loadup", "act other", "act collect", "act return-BANK"}},
 	{name: "tarp correct last", screen: ui.ScreenTarp, minute: 60, touch: []string{"piece R41-001", "piece R41-052", "place at:V1", "act correct"}},
 	{name: "tarp place", screen: ui.ScreenTarp, minute: 60, touch: []string{"place at:V2"}},
 	{name: "tarp picked", screen: ui.ScreenTarp, minute: 60, touch: []string{"place at:V2", "act more", "piece R41-055"}},

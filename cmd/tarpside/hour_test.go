@@ -7,7 +7,6 @@ import (
 	"os/exec"
 	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -117,22 +116,24 @@ func (h *hour) pick(item, from string) {
 	})
 }
 
-// handful sets the number of what was picked last: the number itself, or the
-// nearest lower one that has a key. It returns what was set.
-func (h *hour) handful(n int) int {
+// handful sets the number of what was picked last: by its key, or typed.
+func (h *hour) handful(n int) {
 	h.t.Helper()
-	best := 0
-	for _, p := range h.read() {
-		if k, err := strconv.Atoi(p.ID); p.Kind == "quantity" && err == nil && k <= n {
-			best = max(best, k)
-		}
+	switch {
+	case n == 1 && !h.onPage("quantity", "1") && !h.onPage("quantity", "number"): // a single piece has no keys
+		return
+	case h.onPage("quantity", fmt.Sprint(n)):
+		h.touch("quantity", fmt.Sprint(n))
+		h.wait("the handful", func() bool { p, _ := h.find("quantity", fmt.Sprint(n)); return p.State == "set" })
+		return
 	}
-	if best == 0 { // a single piece has no keys
-		return n
+	h.touch("quantity", "number")
+	for _, d := range fmt.Sprint(n) {
+		h.touch("digit", string(d))
 	}
-	h.touch("quantity", fmt.Sprint(best))
-	h.wait("the handful", func() bool { p, _ := h.find("quantity", fmt.Sprint(best)); return p.State == "set" })
-	return best
+	h.wait("the number", func() bool { return h.says("number") == fmt.Sprint(n) })
+	h.touch("digit", "done")
+	h.wait("the handful", func() bool { p, _ := h.find("quantity", "number"); return p.State == "set" })
 }
 
 // send touches the place that what is picked goes to.
@@ -143,8 +144,8 @@ func (h *hour) send(place string) {
 	h.wait("what was picked to go to "+place, func() bool { return h.says("picked") == "" })
 }
 
-// mend corrects the last entry: another place, or with a number another number.
-func (h *hour) mend(place string, n int) {
+// mend corrects the last entry: another place.
+func (h *hour) mend(place string) {
 	h.t.Helper()
 	h.answered()
 	h.touch("act", "entries")
@@ -159,15 +160,7 @@ func (h *hour) mend(place string, n int) {
 		return false
 	})
 	h.touch("act", id)
-	if place != "" {
-		h.touch("place", place)
-	} else {
-		for _, d := range fmt.Sprint(n) {
-			h.touch("digit", string(d))
-		}
-		h.wait("the number", func() bool { return h.says("number") == fmt.Sprint(n) })
-		h.touch("digit", "done")
-	}
+	h.touch("place", place)
 	h.wait("the correction", func() bool { return h.onPage("act", "undo") })
 }
 
@@ -246,7 +239,7 @@ func (h *hour) act(rows []stores.SceneRow) {
 		h.wait(first.Rig+" to be here", func() bool { return h.onPage("act", "arrive") && !h.onPage("rig", first.Rig) })
 		h.touch("screen", "tarp")
 	case model.Correct:
-		h.mend(first.To, 0)
+		h.mend(first.To)
 	case model.Settle:
 		h.look(first.To)
 		h.page("piece", first.Item)
@@ -256,14 +249,9 @@ func (h *hour) act(rows []stores.SceneRow) {
 		for _, row := range rows {
 			h.pick(row.Act.Item, row.Act.From)
 			h.at[row.Act.Item] = first.To
-			if got := h.handful(row.Act.Quantity); got != row.Act.Quantity { // a number that has no key
-				h.send(first.To)
-				h.mend("", row.Act.Quantity)
-			}
+			h.handful(row.Act.Quantity)
 		}
-		if h.picked > 0 {
-			h.send(first.To)
-		}
+		h.send(first.To)
 	}
 }
 
@@ -345,7 +333,7 @@ func TestInARealWindowTheFirstHourByTapsAloneLeavesWhatTheScriptLeaves(t *testin
 	want, got := movesOf(t, file("script.db")), movesOf(t, file("a.db"))
 	// Tablet B wrote that the light went from the tarp, for all it knew; in
 	// the script's one log it is known at once that it came from V1.
-	if was, is := "M03: R41-070 at:V1 to at:V2", "M03: R41-070 tarp to at:V2"; want[was] == 1 {
+	if was, is := "M03: move R41-070 at:V1 to at:V2", "M03: hand R41-070 tarp to at:V2"; want[was] == 1 {
 		delete(want, was)
 		want[is] = 1
 	}
@@ -402,7 +390,8 @@ func demoDepartment(t testing.TB, path string) *model.Department {
 	return b.Picture().State.Dept
 }
 
-// movesOf adds up what moved in a log: who logged it, item, from where, to where.
+// movesOf adds up what moved in a log: who logged it, the verb, the item, from
+// where, to where.
 func movesOf(t testing.TB, path string) map[string]int {
 	t.Helper()
 	b := openFile(t, path)
@@ -411,7 +400,7 @@ func movesOf(t testing.TB, path string) map[string]int {
 	for _, e := range b.Picture().Entries {
 		for _, m := range e.Moves {
 			if m.From != m.To {
-				out[fmt.Sprintf("%s: %s %s to %s", e.By, m.Item, m.From, m.To)] += m.N
+				out[fmt.Sprintf("%s: %s %s %s to %s", e.By, e.Verb, m.Item, m.From, m.To)] += m.N
 			}
 		}
 	}
