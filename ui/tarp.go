@@ -70,12 +70,13 @@ func newTarp(sh *Shell) screen {
 	t.tiles.Tail = &parts.TileView{State: parts.TileAct, ID: "find", Name: words.L("Find"), Second: words.L("three letters"), Icon: "find"}
 	t.panel = parts.NewPanel(parts.PanelView{}, t.tiles)
 	t.next.More = moreTile
-	t.next.SetHeight(nextHigh)
+	t.tiles.SetCell(tileOf(t.tileHigh))
+	t.next.SetCell(tileOf(t.rowHigh))
 	t.asked = parts.NewLabel(parts.LabelView{ID: "asked"})
 	t.went = parts.NewLabel(parts.LabelView{ID: "went"})
 	t.gone = parts.NewTiles(t.touch)
 	t.gone.More = moreTile
-	t.gone.SetHeight(nextHigh)
+	t.gone.SetCell(tileOf(t.rowHigh))
 	t.doors = newDoorRow(t)
 	t.hand = newHandStrip(t)
 	t.number = newHandPad(t)

@@ -305,14 +305,9 @@ func NewTiles(onPick func(TileView)) *Tiles {
 	return t
 }
 
-// SetHeight makes the tiles of the grid lower or higher than usual, in design
-// pixels, such as a single row under a heading.
-func (t *Tiles) SetHeight(h float32) {
-	t.cell = func() fyne.Size {
-		size := look.TileSize()
-		return fyne.NewSize(size.Width, look.U(h*look.Current().Options().Text))
-	}
-}
+// SetCell gives the tiles of the grid another size at least, in pixels, such
+// as lower ones in a single row under a heading.
+func (t *Tiles) SetCell(cell func() fyne.Size) { t.cell = cell }
 
 // Set shows other pieces. Tiles that stay as they were are not drawn again.
 func (t *Tiles) Set(views []TileView) {
