@@ -35,11 +35,12 @@ func newHeld(sh *Shell, e *model.Entry, acts []model.Act, do func(acts []model.A
 			sh.unlessHeld(rest, do)
 		}
 	}
-	return newRowList(words.F("%s: ask first", capital(sh.now().itemName(e.Item))), words.L("It is held as it lies"), func(n *now) []rowDo {
+	rows := func(*now) []rowDo {
 		return []rowDo{
-			{parts.RowView{ID: "reason", Title: e.Note, Second: words.F("held at %s", n.clock(e.At())), Icon: "hold", Tone: parts.Alarm, Off: true, NoRule: true}, nil},
 			{parts.RowView{ID: "leave-it", Title: words.L("Leave it"), Second: words.L("nothing is logged of it"), Tone: parts.Quiet, Go: "go"}, leave},
 			{parts.RowView{ID: "freed", Title: words.L("Freed"), Second: words.L("somebody was asked: it may be moved"), Tone: parts.Quiet, Go: "go"}, freed},
 		}
-	}, nil)
+	}
+	return newRowList(words.F("%s: ask first", capital(sh.now().itemName(e.Item))), words.L("It is held as it lies"), rows,
+		func(n *now) (string, string) { return words.F("Held at %s", n.clock(e.At())), e.Note })
 }

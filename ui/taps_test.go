@@ -434,7 +434,9 @@ func TestPiecesOfAPlaceThatComeBackOneAfterAnotherAreTwoTouchesEach(t *testing.T
 		f.press(parts.KindPlace, "at:V2")
 		var n []int
 		for {
-			p := slices.IndexFunc(f.parts, func(p parts.Part) bool { return p.Kind == parts.KindPiece && !strings.Contains(p.ID, "@") && f.countAt(p.ID, "at:V2") > 0 })
+			p := slices.IndexFunc(f.parts, func(p parts.Part) bool {
+				return p.Kind == parts.KindPiece && !strings.Contains(p.ID, "@") && f.countAt(p.ID, "at:V2") > 0
+			})
 			if p < 0 || len(n) == 21 {
 				break
 			}
