@@ -122,7 +122,7 @@ func (t *tarpScreen) layout(size fyne.Size) {
 	}
 	switch {
 	case picked:
-		place(t.hand.Container, 0, y-rowH-labelH+look.U(2), w, rowH+labelH-look.U(2))
+		place(t.hand.Container, 0, y-rowH-labelH+look.U(6), w, rowH+labelH-look.U(6))
 		y -= rowH + labelH
 		if p.twice {
 			rest(t.next, t.asked, rowH)

@@ -161,7 +161,7 @@ func (t *Tile) under(p *Pen, second string, size fyne.Size) bool {
 	if mark := p.Size(look.Small) * 1.5; short > w-mark-look.U(10) {
 		return true
 	}
-	return look.U(6)+min(name.H, p.fit("A\nA", Ink{Role: look.TileName}, w, 0).H)+line.H <= size.Height-t.footHigh(p)+look.U(4)
+	return look.U(6)+min(name.H, p.fit("A\nA", Ink{Role: look.TileName}, w, 0).H)+line.H <= size.Height-t.footHigh(p)-look.U(2)
 }
 
 // underInk is the colour of the second line.
