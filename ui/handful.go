@@ -64,7 +64,7 @@ func (h *handStrip) layout(size fyne.Size) {
 	if h.low = h.shown > 0 && size.Width-wide < look.U(wordsRoom); h.low {
 		pad = look.U(4)
 		line := labelHigh()
-		keyH = max(least, size.Height-line-3*pad)
+		keyH = max(least, size.Height-line-2*pad)
 		y = size.Height - keyH - pad
 		room := size.Width - 2*pad - least - gap*float32(h.shown)
 		all = max(least, min(all, room-rest*least))

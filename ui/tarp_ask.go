@@ -39,6 +39,9 @@ func (t *tarpScreen) stripNow(n *now) parts.StripView {
 			v.Keys[0] = parts.StripKey{ID: "correct", Title: words.L("Correct")}
 		}
 	}
+	if n.narrow() && v.Keys[0].ID != "" { // beside two keys the last line but one gives way
+		v.Second = parts.Or(v.Second, "")
+	}
 	if v.ID == "last" && len(n.goneWith()) > 0 {
 		v.Keys[0] = parts.StripKey{ID: "due", Title: words.L("Due back?")}
 	}

@@ -61,10 +61,13 @@ func (t *tarpScreen) doorsHigh() float32 {
 	return look.U(look.Floor * (1 + (look.Current().Options().Text-1)/2))
 }
 
-// pickedHigh is the height of what is picked over an open door, in pixels: a
-// line of words and a hand's size under it.
+// handHigh is the height of the handful keys at least, in design pixels.
+const handHigh = 96
+
+// pickedHigh is the height of what is picked, in pixels: a line of words and
+// the handfuls under it.
 func (t *tarpScreen) pickedHigh() float32 {
-	return max(t.rowHigh(), labelHigh()+look.U(look.Floor)+look.U(12))
+	return max(t.rowHigh(), labelHigh()+look.U(handHigh+8))
 }
 
 // planFor shares a height among the rows, for a panel with so many tiles.
@@ -122,8 +125,9 @@ func (t *tarpScreen) layout(size fyne.Size) {
 	}
 	switch {
 	case picked:
-		place(t.hand.Container, 0, y-rowH-labelH+look.U(6), w, rowH+labelH-look.U(6))
-		y -= rowH + labelH
+		high := max(rowH+labelH-look.U(6), t.pickedHigh())
+		place(t.hand.Container, 0, y-high, w, high)
+		y -= high + look.U(6)
 		if p.twice {
 			rest(t.next, t.asked, rowH)
 		}
