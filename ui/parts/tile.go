@@ -155,13 +155,15 @@ func (t *Tile) draw(p *Pen, size fyne.Size) {
 // none in the foot either. On a low tile it goes to the foot.
 func (t *Tile) under(p *Pen, second string, size fyne.Size) bool {
 	w := size.Width - 2*look.U(look.InsetTile)
-	name := p.fit(t.view.Name, t.nameInk(p), w+look.U(4), 0)
+	ink := t.nameInk(p)
+	ink.Lines = 2
+	name := p.fit(t.view.Name, ink, w+look.U(4), 0)
 	line := p.fit(second, Ink{Role: look.SmallBold, Lines: 2}, w, 0)
 	short := p.fit(second, Ink{Role: look.SmallBold, Lines: 1}, 1e4, 0).W
 	if mark := p.Size(look.Small) * 1.5; short > w-mark-look.U(10) {
 		return true
 	}
-	return look.U(6)+min(name.H, p.fit("A\nA", Ink{Role: look.TileName}, w, 0).H)+line.H <= size.Height-t.footHigh(p)-look.U(2)
+	return look.U(6)+name.H+line.H <= size.Height-t.footHigh(p)-look.U(2)
 }
 
 // underInk is the colour of the second line.
