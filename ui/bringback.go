@@ -242,8 +242,10 @@ func (b *bringbackScreen) repair(a model.Act) {
 }
 
 func (b *bringbackScreen) log(acts ...model.Act) {
-	b.clear()
-	b.sh.log(board.Tap{Acts: acts})
+	b.sh.unlessHeld(acts, func(acts []model.Act) {
+		b.clear()
+		b.sh.log(board.Tap{Acts: acts})
+	})
 }
 
 // refill is the row of the restock that was chosen, and the line of it.

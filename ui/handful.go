@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -21,17 +22,18 @@ type handStrip struct {
 	keys  []*parts.QuantityKey
 	kit   *parts.Key
 	drop  *parts.Key
-	laid  [2]any // what the layout was made for
+	laid  [3]any // what the layout was made for
 	shown int    // keys in use
 	low   bool   // the words stand above the keys
 	isKit bool   // the one thing picked is a kit
+	other bool   // the last key is for another number
 }
 
 func newHandStrip(t *tarpScreen) *handStrip {
 	h := &handStrip{t: t}
 	h.panel = parts.NewPanel(parts.PanelView{Tone: parts.Live}, nil)
 	h.words = parts.NewLines(parts.LabelView{ID: "picked", Role: look.Body, Mid: true})
-	for range 5 {
+	for range 6 {
 		h.keys = append(h.keys, parts.NewQuantityKey("", "", false, nil))
 	}
 	h.kit = parts.NewKey(parts.KeyView{ID: "open-kit", Title: words.L("Open"), Second: parts.Or(words.L("what is in it"), words.L("inside")), Icon: "kit", Lay: parts.LayStack}, h.openKit)
@@ -40,38 +42,47 @@ func newHandStrip(t *tarpScreen) *handStrip {
 	return h
 }
 
+// wordsRoom is the least room for the words beside the keys, in design pixels.
+const wordsRoom = 240
+
 // layout puts the keys at the right end and the words before them; where they
 // leave no room for the words, the words stand in one line above.
 func (h *handStrip) layout(size fyne.Size) {
 	pad, gap := look.U(8), look.U(look.Gap)
-	wide := look.U(look.Floor) + pad
+	least, most := look.U(look.Floor), look.U(look.Target)
+	wide := least + pad
 	if h.isKit {
-		wide += look.U(look.Target) + gap
+		wide += most + gap
 	}
+	all, each := look.U(140), look.U(96)
+	rest := float32(max(1, h.shown-1))
 	if h.shown > 0 {
-		wide += float32(h.shown-1)*(look.U(96)+gap) + look.U(140) + gap
+		wide += rest*(each+gap) + all + gap
 	}
-	y, keyH, keyW, allW := pad, size.Height-2*pad, look.U(96), look.U(140)
+	y, keyH := pad, size.Height-2*pad
 	place(h.panel, 0, 0, size.Width, size.Height)
-	if h.low = size.Width-wide < look.U(150); h.low {
+	if h.low = h.shown > 0 && size.Width-wide < look.U(wordsRoom); h.low {
 		pad = look.U(4)
-		keyH = max(look.U(look.Floor), size.Height-look.U(32)-2*pad)
+		line := labelHigh()
+		keyH = max(least, size.Height-line-2*pad)
 		y = size.Height - keyH - pad
-		keyW = min(keyW, (size.Width-2*pad-look.U(look.Floor)-allW-gap*float32(h.shown))/float32(max(1, h.shown-1)))
-		place(h.words, look.U(14), look.U(2), size.Width-look.U(28), y-look.U(2))
+		room := size.Width - 2*pad - least - gap*float32(h.shown)
+		all = max(least, min(all, room-rest*least))
+		each = (room - all) / rest
+		place(h.words, look.U(14), max(0, (y-line)/2), size.Width-look.U(28), line)
 	} else if h.shown > 1 { // what the words do not need makes the keys as wide as a hand
-		keyW = min(look.U(look.Target), keyW+max(0, size.Width-wide-look.U(200))/float32(h.shown-1))
+		each = min(most, each+max(0, size.Width-wide-look.U(wordsRoom))/rest)
 	}
-	x := size.Width - pad - look.U(look.Floor)
-	place(h.drop, x, y, look.U(look.Floor), keyH)
+	x := size.Width - pad - least
+	place(h.drop, x, y, least, keyH)
 	if h.isKit {
-		x -= look.U(look.Target) + gap
-		place(h.kit, x, y, look.U(look.Target), keyH)
+		x -= most + gap
+		place(h.kit, x, y, most, keyH)
 	}
 	for i := h.shown - 1; i >= 0; i-- {
-		w := keyW
-		if i == h.shown-1 {
-			w = allW
+		w := each
+		if h.isAll(i) {
+			w = all
 		}
 		x -= w + gap
 		place(h.keys[i], x, y, w, keyH)
@@ -79,6 +90,14 @@ func (h *handStrip) layout(size fyne.Size) {
 	if !h.low {
 		place(h.words, look.U(16), pad, x-look.U(24), keyH)
 	}
+}
+
+// isAll tells whether a key of the strip is the one for all that are there.
+func (h *handStrip) isAll(i int) bool {
+	if h.other {
+		i++
+	}
+	return i == h.shown-1
 }
 
 // show brings the strip up to date with what is picked.
@@ -91,29 +110,15 @@ func (h *handStrip) show(n *now) {
 	if h.isKit {
 		objs = append(objs, h.kit)
 	}
-	text := words.F("%s\n%d of %d here picked", parts.B(it.Short()), p.n, p.most)
-	if it.Quantity == 1 {
-		text = words.F("%s\npicked", parts.B(it.Short()))
-	}
-	if len(picks) > 1 {
+	text := words.F("%s\n%s", parts.B(it.Short()), parts.Or(words.F("%d of %d here picked", p.n, p.most), words.F("%d of %d here", p.n, p.most)))
+	switch {
+	case len(picks) > 1:
 		text = words.F("%s\nthe last: %s", parts.B(words.F("%d pieces picked", len(picks))), it.Short())
+	case p.most == 1:
+		text = parts.B(it.Short()) + "\n" + n.ofPiece(p)
 	}
-	numbers := handful(p.most)
-	h.shown = 0
-	if p.most > 1 {
-		for _, k := range append(numbers, p.most) {
-			title := fmt.Sprint(k)
-			if k == p.most {
-				title = words.F("All %d", k)
-			}
-			key := h.keys[h.shown]
-			key.Set(fmt.Sprint(k), title, p.n == k)
-			key.OnTap = func() { h.choose(k) }
-			objs = append(objs, key)
-			h.shown++
-		}
-	}
-	if laid := [2]any{h.shown, h.isKit}; laid != h.laid {
+	objs = append(objs, h.showKeys(p)...)
+	if laid := [3]any{h.shown, h.isKit, h.other}; laid != h.laid {
 		h.laid, h.Objects = laid, objs
 		relay(h.Container)
 	}
@@ -122,6 +127,58 @@ func (h *handStrip) show(n *now) {
 		v.Role, v.Lines, v.Text = look.Body, 1, strings.Replace(text, "\n", "   ", 1)
 	}
 	h.words.Set(v)
+}
+
+// showKeys are the keys for so many of what was picked last.
+func (h *handStrip) showKeys(p *pick) []fyne.CanvasObject {
+	h.shown, h.other = 0, false
+	if p.most < 2 {
+		return nil
+	}
+	var objs []fyne.CanvasObject
+	set := func(id, title, second string, on bool, do func()) {
+		key := h.keys[h.shown]
+		key.SetUnder(id, title, second, on)
+		key.OnTap = do
+		objs = append(objs, key)
+		h.shown++
+	}
+	numbers := append(handful(p.most), p.most)
+	for _, k := range numbers {
+		title := fmt.Sprint(k)
+		if k == p.most {
+			title = parts.Or(words.F("All %d", k), words.F("All\n%d", k))
+		}
+		set(fmt.Sprint(k), title, "", p.n == k, func() { h.choose(k) })
+	}
+	if h.other = len(numbers) < p.most; h.other {
+		on := !slices.Contains(numbers, p.n)
+		title, second := otherKey(p.n, on)
+		set("number", title, second, on, h.t.number.open)
+	}
+	return objs
+}
+
+// ofPiece is what is to be known of a piece that was picked: where it lies
+// since when, and where it lives.
+func (n *now) ofPiece(p *pick) string {
+	i := n.d.ItemIndex(p.item)
+	home := words.F("lives in %s", n.placeName(n.s.HomeOf(i)))
+	if slot := n.d.Slot(n.d.Items[i].Slot); slot != nil {
+		home = words.F("lives on %s, %s", n.rigName(slot.Rig), slot.Compartment)
+	}
+	where := n.placeName(p.from)
+	if p.from == n.s.HomeOf(i) {
+		return capital(home)
+	}
+	for k := len(n.pic.Entries) - 1; k >= 0; k-- {
+		e := &n.pic.Entries[k]
+		if e.Item == p.item && e.Taken() && slices.ContainsFunc(e.Moves, func(m model.Move) bool { return m.To == p.from }) {
+			where = words.F("%s since %s", where, n.clock(e.At()))
+			break
+		}
+	}
+	return capital(where) + ", " + home
 }
 
 func (h *handStrip) choose(k int) {

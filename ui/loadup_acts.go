@@ -160,8 +160,13 @@ func (l *loadupScreen) putBack(n *now, id string, p piece) {
 			i := n.d.ItemIndex(it)
 			acts = append(acts, l.by(n, model.Act{Verb: model.Unstow, Item: it, Quantity: n.s.Line(i).N(n.s.HomeOf(i)), From: "home", To: "tarp"}))
 		}
-		l.sh.log(board.Tap{Acts: acts})
+		l.move(acts...)
 	}
+}
+
+// move logs acts that are not about the piece in hand.
+func (l *loadupScreen) move(acts ...model.Act) {
+	l.sh.unlessHeld(acts, func(acts []model.Act) { l.sh.log(board.Tap{Acts: acts}) })
 }
 
 // setAside puts the piece on the charger or into a bag, with what was read of
@@ -275,7 +280,10 @@ func joined(a, b string) string {
 
 // log logs acts about the piece in hand. A refusal of the last is a question;
 // else the next piece comes up.
-func (l *loadupScreen) log(acts ...model.Act) {
+func (l *loadupScreen) log(acts ...model.Act) { l.sh.unlessHeld(acts, l.logFree) }
+
+// logFree is log for pieces that nobody holds.
+func (l *loadupScreen) logFree(acts []model.Act) {
 	st := &l.st
 	entries := l.sh.log(board.Tap{Acts: acts})
 	if l.sh.said.trouble != nil {

@@ -67,7 +67,7 @@ func (l *loadupScreen) lying(n *now, id string) {
 	if st.mode == luCarry {
 		for _, x := range n.others(st.rig) {
 			if lyingID(n, x) == id {
-				l.sh.log(board.Tap{Acts: []model.Act{l.by(n, model.Act{Verb: model.Carry, Item: n.d.Items[x.line].ID, Quantity: x.n, From: x.place.String(), To: "riding:" + st.rig})}})
+				l.move(l.by(n, model.Act{Verb: model.Carry, Item: n.d.Items[x.line].ID, Quantity: x.n, From: x.place.String(), To: "riding:" + st.rig}))
 			}
 		}
 		return
@@ -93,7 +93,7 @@ func (l *loadupScreen) quantity(n *now, id string) {
 			fmt.Sscan(id, &k)
 		}
 		l.st.bring = ""
-		l.sh.log(board.Tap{Acts: []model.Act{l.back(n, x, k)}})
+		l.move(l.back(n, x, k))
 	}
 }
 
@@ -111,7 +111,7 @@ func (l *loadupScreen) returnAll(n *now, place string) {
 	}
 	if len(acts) > 0 {
 		l.st.bring = ""
-		l.sh.log(board.Tap{Acts: acts})
+		l.move(acts...)
 	}
 }
 

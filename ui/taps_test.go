@@ -158,6 +158,13 @@ func (f *finger) sent(item, to string) int {
 		func() bool { return f.paged(item, 1) >= 0 },
 		func() bool { return f.paged(item, 2) >= 0 },
 		func() bool {
+			from, ok := f.lies(item)
+			if ok {
+				f.press(parts.KindPlace, from)
+			}
+			return ok && f.paged(item, 0) >= 0
+		},
+		func() bool {
 			if least <= 4 { // Find needs four at least: Find, a letter, the tile, the place
 				return false
 			}
@@ -190,6 +197,16 @@ func (f *finger) sent(item, to string) int {
 		f.t.Fatalf("%s does not go to %s in %d touches: %s", item, to, least, f.text("reply"))
 	}
 	return least
+}
+
+// lies is the place of the scene that an item lies at, if it is at one.
+func (f *finger) lies(item string) (place string, ok bool) {
+	for _, st := range f.shell.now().s.LineOf(item).Stacks {
+		if st.Place.Kind == model.At {
+			return st.Place.String(), true
+		}
+	}
+	return "", false
 }
 
 // tried goes one way to a piece and sends it to a place.
@@ -277,12 +294,33 @@ func anyOf(w *window) []string {
 // it does; and any line of the rig at all. Nothing is off it yet.
 func TestTouchesFromAFullRigWithFindingThePiece(t *testing.T) {
 	scene := drawn(askedOf(t), 25)
-	w := demoAt(t, 8, ScreenTarp, glass1280, look.Options{})
+	for _, g := range touchGlasses {
+		t.Run(fmt.Sprint(g.size.Width), func(t *testing.T) { fromAFullRig(t, scene, g.size, g.any, g.straight) })
+	}
+}
+
+// touchGlasses are the sizes at which touches are counted.
+//
+// On the small one the doors of a full rescue have two pages: a line that
+// nobody thought of takes one touch more in the median.
+var touchGlasses = []struct {
+	size     fyne.Size
+	any      int // the median from the rig to the tarp, for any line
+	straight int // the same, straight off to a place
+	full     int // from the rig to a tarp that is full
+}{
+	{fyne.NewSize(1280, 800), 2, 3, 3},
+	{fyne.NewSize(1024, 768), 3, 4, 4},
+}
+
+func fromAFullRig(t *testing.T, scene []string, size fyne.Size, anyMedian, straightMedian int) {
+	w := demoAt(t, 8, ScreenTarp, size, look.Options{})
 	f := &finger{window: w}
 	for _, draw := range []struct {
-		what string
-		list []string
-	}{{"a line that the scene takes off", scene}, {"any line of the rig", drawn(anyOf(w), 40)}} {
+		what            string
+		list            []string
+		staged, through int // medians
+	}{{"a line that the scene takes off", scene, 2, 3}, {"any line of the rig", drawn(anyOf(w), 40), anyMedian, straightMedian}} {
 		var stage, issue, back, straight, undo, correct []int
 		for _, item := range draw.list {
 			stage = append(stage, f.sent(item, "tarp"))
@@ -307,11 +345,11 @@ func TestTouchesFromAFullRigWithFindingThePiece(t *testing.T) {
 			}
 		}
 		all := slices.Concat(stage, issue, back)
-		within(t, draw.what+", staged", stage, 2, 4)
+		within(t, draw.what+", staged", stage, draw.staged, 4)
 		within(t, draw.what+", from the tarp to V1", issue, 2, 4)
 		within(t, draw.what+", back from V1", back, 2, 4)
 		within(t, draw.what+", these three together", all, 2, 4)
-		within(t, draw.what+", straight off", straight, 3, 4)
+		within(t, draw.what+", straight off", straight, draw.through, 4)
 		within(t, draw.what+", corrected", correct, 2, 2)
 		within(t, draw.what+", undone", undo, 1, 1)
 	}
@@ -345,50 +383,6 @@ func TestTouchesToHandToTheAmbulanceAndOneASibling(t *testing.T) {
 	if siblings == 0 {
 		t.Error("no sibling was asked for")
 	}
-}
-
-// At the busiest minute of the demo the tarp is full: what is at a place is
-// found by touching the place.
-func TestTouchesAtTheBusiestMinute(t *testing.T) {
-	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
-	f := &finger{window: w}
-	n := w.shell.now()
-	tarp := model.Place{Kind: model.Tarp, Ground: n.scene.Ground}
-	var out, back, off []int
-	for i := range n.d.Items {
-		id := n.d.Items[i].ID
-		for _, st := range n.s.Line(i).Stacks {
-			switch {
-			case st.Place == tarp:
-				out = append(out, f.sent(id, "at:V1"))
-				f.press(parts.KindAct, "undo")
-			case st.Place.Kind == model.At && len(n.s.Line(i).Stacks) == 1:
-				f.rest(tarp)
-				f.press(parts.KindPlace, st.Place.String())
-				f.paged(id, 0)
-				p, ok := f.tile(id)
-				if !ok {
-					t.Fatalf("%s is not shown at %s", id, st.Place)
-				}
-				f.touch(p)
-				if len(f.shell.tarp().picks) == 0 {
-					f.touch(p)
-				}
-				f.press(parts.KindPlace, "tarp")
-				back = append(back, f.n)
-				f.press(parts.KindAct, "undo")
-			}
-		}
-	}
-	for _, id := range drawn(anyOf(w), 20) {
-		if w.countAt(id, "home") == w.shell.now().d.Item(id).Quantity {
-			off = append(off, f.sent(id, "tarp"))
-			f.press(parts.KindAct, "undo")
-		}
-	}
-	within(t, "minute 60, from the tarp to V1", out, 2, 3)
-	within(t, "minute 60, from a place to the tarp", back, 3, 4)
-	within(t, "minute 60, off the rig to the tarp", off, 3, 4)
 }
 
 func TestTheReleaseIsOneTouchWhereOneRigIsHereAndTwoWhereSeveralAre(t *testing.T) {

@@ -17,21 +17,23 @@ import (
 
 // tarpScreen is where pieces are staged, handed out and brought back.
 type tarpScreen struct {
-	sh    *Shell
-	root  *fyne.Container
-	tabs  map[string]*parts.RigTab
-	panel *parts.Panel
-	tiles *parts.Tiles
-	asked *parts.Label
-	next  *parts.Tiles
-	went  *parts.Label
-	gone  *parts.Tiles // what went out last
-	doors *doorRow
-	hand  *handStrip
-	strip *parts.Strip
-	undo  *parts.Key
-	keys  *placeColumn
-	find  *typing
+	sh     *Shell
+	root   *fyne.Container
+	tabs   map[string]*parts.RigTab
+	panel  *parts.Panel
+	tiles  *parts.Tiles
+	asked  *parts.Label
+	next   *parts.Tiles
+	went   *parts.Label
+	gone   *parts.Tiles // what went out last
+	doors  *doorRow
+	hand   *handStrip
+	number *handPad
+	empty  *parts.Label // says that nothing is on the panel
+	strip  *parts.Strip
+	undo   *parts.Key
+	keys   *placeColumn
+	find   *typing
 
 	shown  model.Place // the place whose pieces are on the panel
 	picks  []pick
@@ -52,6 +54,7 @@ type tarpScreen struct {
 	waved       map[string]int // how often what goes along with a piece was waved off
 	named       *string        // who takes what is picked, if somebody was named
 	earlier     int            // minutes that the next act is set back
+	bare        bool           // nothing is at the place shown
 	onPanel     int            // tiles of the panel, with Find
 	out         int            // pieces that went out last
 	planned     plan
@@ -67,14 +70,17 @@ func newTarp(sh *Shell) screen {
 	t.tiles.Tail = &parts.TileView{State: parts.TileAct, ID: "find", Name: words.L("Find"), Second: words.L("three letters"), Icon: "find"}
 	t.panel = parts.NewPanel(parts.PanelView{}, t.tiles)
 	t.next.More = moreTile
-	t.next.SetHeight(nextHigh)
+	t.tiles.SetCell(tileOf(t.tileHigh))
+	t.next.SetCell(tileOf(t.rowHigh))
 	t.asked = parts.NewLabel(parts.LabelView{ID: "asked"})
 	t.went = parts.NewLabel(parts.LabelView{ID: "went"})
 	t.gone = parts.NewTiles(t.touch)
 	t.gone.More = moreTile
-	t.gone.SetHeight(nextHigh)
+	t.gone.SetCell(tileOf(t.rowHigh))
 	t.doors = newDoorRow(t)
 	t.hand = newHandStrip(t)
+	t.number = newHandPad(t)
+	t.empty = parts.NewLines(parts.LabelView{ID: "empty", Role: look.Lead, Mid: true})
 	t.strip = parts.NewStrip(parts.StripView{}, t.act)
 	t.undo = parts.NewKey(parts.KeyView{ID: "undo", Title: words.L("Undo"), Icon: "undo"}, t.takeBack)
 	t.aids = t.aidKeys()
@@ -129,10 +135,25 @@ func (t *tarpScreen) showBody(n *now) []fyne.CanvasObject {
 		shown = model.Place{}
 	}
 	objs := []fyne.CanvasObject{t.keys, t.panel, t.strip, t.undo}
-	if t.fresh != nil {
+	t.number.on = t.number.on && len(t.picks) > 0
+	switch {
+	case t.fresh != nil:
 		t.keys.set(n.freshKeys(t.fresh, shown, t.last))
-	} else {
+	case t.number.wrong():
+		t.keys.set(shutPlaces(n.placeKeys(shown, t.picks, t.last, t.lastAt), t.number.most()))
+	default:
 		t.keys.set(n.placeKeys(shown, t.picks, t.last, t.lastAt))
+	}
+	if t.number.on {
+		t.number.show(n)
+		t.showAids(n)
+		objs = []fyne.CanvasObject{t.keys, t.number.Container, t.strip, t.undo}
+		if t.aided() {
+			for _, k := range t.aids {
+				objs = append(objs, k)
+			}
+		}
+		return objs
 	}
 	t.doors.show(n, t.rig, t.door)
 	if open {
@@ -158,7 +179,13 @@ func (t *tarpScreen) showBody(n *now) []fyne.CanvasObject {
 	case open:
 		return append(objs, t.doors.Container)
 	case len(t.picks) > 0 && !t.planFor(t.root.Size(), t.onPanel).twice:
+		if t.bare {
+			objs = append(objs, t.empty)
+		}
 		return append(objs, t.doors.Container)
+	}
+	if t.bare {
+		objs = append(objs, t.empty)
 	}
 	return append(objs, t.asked, t.next, t.went, t.gone, t.doors.Container)
 }
@@ -226,11 +253,24 @@ func (t *tarpScreen) showPanel(n *now) {
 		}
 	}
 	if len(views) == 0 {
-		views = []parts.TileView{{State: parts.TileEmpty, ID: "empty", Name: words.F("Nothing %s%s", strings.ToLower(v.Title[:1]), v.Title[1:])}}
+		v.Note = ""
+		t.empty.SetText(n.emptyWords(t.shown))
 	}
 	t.panel.Set(v)
+	t.bare = len(views) == 0
 	t.onPanel = len(views) + 1
 	t.tiles.Set(views)
+}
+
+// emptyWords say that nothing is at a place, and how pieces come there.
+func (n *now) emptyWords(at model.Place) string {
+	switch {
+	case at.Kind == model.Tarp:
+		return parts.B(words.L("Nothing is on the tarp")) + "\n" + words.L("Touch what is asked for, or a door of the rig.")
+	case at.Kind == model.InKit:
+		return parts.B(words.L("Nothing is left in it"))
+	}
+	return parts.B(words.F("Nothing is at %s", n.placeName(at))) + "\n" + words.L("Touch a piece, then this place: it goes there.")
 }
 
 // byRig says whose the lines at a place are.

@@ -62,6 +62,9 @@ func (t *tarpScreen) touch(v parts.TileView) {
 // send is a touch on a place: it takes what is picked there, or shows what is
 // there.
 func (t *tarpScreen) send(id string) {
+	if t.number.wrong() {
+		return // the pad says how many are here
+	}
 	f := t.fresh
 	if f == nil && len(t.picks) == 0 && t.bounced(id) {
 		return

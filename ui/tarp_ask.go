@@ -35,15 +35,21 @@ func (t *tarpScreen) stripNow(n *now) parts.StripView {
 	v := n.stripView(t.picks)
 	if v.ID == "last" && len(n.lastEntries(1)) > 0 {
 		v.Keys[1] = parts.StripKey{ID: "entries", Title: words.L("All")}
-		if len(n.lastToCorrect()) > 0 && !n.narrow() {
+		if len(n.lastToCorrect()) > 0 {
 			v.Keys[0] = parts.StripKey{ID: "correct", Title: words.L("Correct")}
 		}
+	}
+	if n.narrow() && v.Keys[0].ID != "" { // beside two keys the last line but one gives way
+		v.Second = parts.Or(v.Second, "")
 	}
 	if v.ID == "last" && len(n.goneWith()) > 0 {
 		v.Keys[0] = parts.StripKey{ID: "due", Title: words.L("Due back?")}
 	}
-	if v.Tone == parts.StripWarned && v.Keys[1].ID == "" && len(n.lastToCorrect()) > 0 && !n.narrow() {
+	if v.Tone == parts.StripWarned && v.Keys[1].ID == "" && len(n.lastToCorrect()) > 0 {
 		v.Keys[1] = parts.StripKey{ID: "correct", Title: words.L("Correct")}
+	}
+	if t.number.wrong() {
+		v.Title, v.Second = words.F("Touch a number up to %d", t.number.most()), ""
 	}
 	if len(t.picks) > 0 && t.earlier > 0 {
 		v.Title, v.Second = words.F("Logged as %d min ago", t.earlier), words.L("Touch a place. Only this one is set back.")
@@ -292,5 +298,5 @@ func (n *now) whereNow(i int) string {
 // just staged.
 func (t *tarpScreen) calm() {
 	t.wave()
-	t.ask, t.along, t.fresh = nil, nil, nil
+	t.ask, t.along, t.fresh, t.number.on = nil, nil, nil, false
 }

@@ -16,27 +16,73 @@ type plan struct {
 	gone  bool // the second row is of what went out last
 }
 
-// nextHigh is the height of the pieces asked next, in design pixels.
-const nextHigh = 104
+// The heights of the pieces asked next and of those that went out last, in
+// design pixels. On a small glass those on the panel are as low: it has another
+// row then.
+const (
+	nextHigh = 104
+	lowHigh  = 102
+)
+
+// tight tells whether the glass is small.
+func (t *tarpScreen) tight() bool { return t.root != nil && t.root.Size().Width < look.U(1000) }
 
 // rowHigh is the height of a row below the panel, and labelHigh that of its
 // heading, in pixels.
-func rowHigh() float32   { return look.U(nextHigh * look.Current().Options().Text) }
+func (t *tarpScreen) rowHigh() float32 {
+	high := float32(nextHigh)
+	if t.tight() {
+		high = lowHigh
+	}
+	return look.U(high * look.Current().Options().Text)
+}
+
 func labelHigh() float32 { return look.Body.Size() * 1.36 }
+
+// tileHigh is the height of a piece on the panel, in pixels.
+func (t *tarpScreen) tileHigh() float32 {
+	if t.tight() {
+		return min(look.TileSize().Height, t.rowHigh())
+	}
+	return look.TileSize().Height
+}
+
+// tileOf makes the size of a tile of one of the heights.
+func tileOf(high func() float32) func() fyne.Size {
+	return func() fyne.Size { return fyne.NewSize(look.TileSize().Width, high()) }
+}
+
+// doorsHigh is the height of the doors, in pixels: over an open one, and on a
+// small glass always, as low as may be, so that the panel has another row.
+func (t *tarpScreen) doorsHigh() float32 {
+	if t.door == "" && !t.tight() {
+		return t.rowHigh()
+	}
+	return look.U(look.Floor * (1 + (look.Current().Options().Text-1)/2))
+}
+
+// handHigh is the height of the handful keys at least, in design pixels.
+const handHigh = 96
+
+// pickedHigh is the height of what is picked, in pixels: a line of words and
+// the handfuls under it.
+func (t *tarpScreen) pickedHigh() float32 {
+	return max(t.rowHigh(), labelHigh()+look.U(handHigh+8))
+}
 
 // planFor shares a height among the rows, for a panel with so many tiles.
 func (t *tarpScreen) planFor(size fyne.Size, tiles int) plan {
-	gap, tile := look.U(look.Gap), look.TileSize()
+	gap, tile := look.U(look.Gap), fyne.NewSize(look.TileSize().Width, t.tileHigh())
 	wide := size.Width - look.U(placesWide) - gap - 2*look.U(14)
 	cols := max(1, int((wide+gap)/(tile.Width+gap)))
 	rows := float32(max(1, (tiles+cols-1)/cols))
 	panel := labelHigh()*1.1 + look.U(14) + rows*(tile.Height+gap)
-	left := size.Height - look.U(look.Floor) - gap - panel - rowHigh() - labelHigh()
+	left := size.Height - look.U(look.Floor) - gap - panel - t.rowHigh() - labelHigh()
 	var p plan
-	if need := rowHigh() + gap; left >= need {
+	if need := t.doorsHigh() + gap; left >= need {
 		p.doors, left = true, left-need
 	}
-	p.twice = p.doors && left >= rowHigh()+labelHigh()
+	p.twice = p.doors && left >= t.rowHigh()+labelHigh()
 	p.gone = p.twice && t.out > 0
 	return p
 }
@@ -53,6 +99,10 @@ func (t *tarpScreen) layout(size fyne.Size) {
 	y := size.Height - look.U(look.Floor)
 	t.layStrip(w, y)
 	y -= gap // the foot of the next row above
+	if t.number.on {
+		place(t.number.Container, 0, 0, w, y)
+		return
+	}
 	picked := len(t.picks) > 0
 	p := t.planFor(size, t.onPanel)
 	if t.door != "" {
@@ -63,11 +113,11 @@ func (t *tarpScreen) layout(size fyne.Size) {
 	t.doors.Hidden, t.gone.Hidden = !p.doors, !p.gone || picked
 	t.went.Hidden = t.gone.Hidden
 	if p.doors {
-		y -= rowHigh()
-		place(t.doors, 0, y, w, rowHigh())
+		y -= t.doorsHigh()
+		place(t.doors, 0, y, w, t.doorsHigh())
 		y -= gap
 	}
-	inset, rowH, labelH := look.U(14), rowHigh(), labelHigh()
+	inset, rowH, labelH := look.U(14), t.rowHigh(), labelHigh()
 	rest := func(row, label fyne.CanvasObject, high float32) {
 		place(row, inset-gap/2, y-high-gap/2, w-2*inset+gap, high+gap) // half a gap of a grid's own lies round it
 		place(label, inset+look.U(10), y-high-labelH, w-2*inset, labelH)
@@ -75,8 +125,9 @@ func (t *tarpScreen) layout(size fyne.Size) {
 	}
 	switch {
 	case picked:
-		place(t.hand.Container, 0, y-rowH-labelH+look.U(2), w, rowH+labelH-look.U(2))
-		y -= rowH + labelH
+		high := max(rowH+labelH-look.U(6), t.pickedHigh())
+		place(t.hand.Container, 0, y-high, w, high)
+		y -= high + look.U(6)
 		if p.twice {
 			rest(t.next, t.asked, rowH)
 		}
@@ -89,6 +140,8 @@ func (t *tarpScreen) layout(size fyne.Size) {
 		rest(t.next, t.asked, rowH)
 	}
 	place(t.panel, 0, 0, w, y-look.U(2))
+	x := look.U(14) + look.TileSize().Width*1.2 // beside Find, which stands alone
+	place(t.empty, x, labelHigh()*1.1+look.U(8), w-x-inset, t.tileHigh())
 }
 
 // aided tells whether the keys for what is picked stand beside the strip: not
@@ -118,9 +171,9 @@ func (t *tarpScreen) layStrip(w, y float32) {
 // is open, and returns where the panel ends.
 func (t *tarpScreen) layDoorKeys(w, y float32, picked bool) float32 {
 	t.doors.Hidden = picked
-	high := look.U(look.Floor * look.Current().Options().Text) // as low as may be: the small glass has a third row then
+	high := t.doorsHigh()
 	if picked {
-		high = rowHigh()
+		high = t.pickedHigh()
 		place(t.hand.Container, 0, y-high, w, high)
 	} else {
 		place(t.doors, 0, y-high, w, high)

@@ -262,8 +262,14 @@ func NewQuantityKey(id, title string, filled bool, onTap func()) *QuantityKey {
 }
 
 // Set shows another quantity.
-func (q *QuantityKey) Set(id, title string, filled bool) {
-	v := KeyView{Kind: KindQuantity, ID: id, Title: title, Role: look.Hand, Lay: LayCentre}
+func (q *QuantityKey) Set(id, title string, filled bool) { q.SetUnder(id, title, "", filled) }
+
+// SetUnder shows another quantity with a word under it.
+func (q *QuantityKey) SetUnder(id, title, second string, filled bool) {
+	v := KeyView{Kind: KindQuantity, ID: id, Title: title, Second: second, Role: look.Hand, Lay: LayCentre}
+	if second != "" {
+		v.Lay, v.Role = LayStack, look.Place
+	}
 	if filled {
 		v.Tone = Filled
 		v.State = "set"

@@ -134,20 +134,76 @@ func (t *Tile) draw(p *Pen, size fyne.Size) {
 		ground, edge, width = look.Soft, look.Accent, look.U(2)
 	}
 	p.Rect(0, 0, size.Width, size.Height, ground, edge, width, look.U(look.RadiusTile))
-	foot := t.drawFoot(p, size)
-	t.drawName(p, size, size.Height-foot)
+	second := v.Second
+	if second == "" && v.Picked {
+		second = words.L("picked")
+	}
+	if second == "" || t.under(p, second, size) {
+		foot := t.drawFoot(p, size, v.Word, Ink{Role: look.Small, Lines: 1})
+		t.drawName(p, size, size.Height-foot, second)
+		return
+	}
+	word, ink := second, Ink{Role: look.SmallBold, Color: v.underInk(), Lines: 1}
+	if v.Second == "" && v.Word != "" { // ground and edge say picked as well
+		word, ink = v.Word, Ink{Role: look.Small, Lines: 1}
+	}
+	foot := t.drawFoot(p, size, word, ink)
+	t.drawName(p, size, size.Height-foot, "")
+}
+
+// under tells whether a second line has room between the name and the foot, or
+// none in the foot either. On a low tile it goes to the foot.
+func (t *Tile) under(p *Pen, second string, size fyne.Size) bool {
+	w := size.Width - 2*look.U(look.InsetTile)
+	ink := t.nameInk(p)
+	ink.Lines = 2
+	name := p.fit(t.view.Name, ink, w+look.U(4), 0)
+	line := p.fit(second, Ink{Role: look.SmallBold, Lines: 2}, w, 0)
+	short := p.fit(second, Ink{Role: look.SmallBold, Lines: 1}, 1e4, 0).W
+	if mark := p.Size(look.Small) * 1.5; short > w-mark-look.U(10) {
+		return true
+	}
+	return look.U(6)+name.H+line.H <= size.Height-t.footHigh(p)-look.U(2)
+}
+
+// underInk is the colour of the second line.
+func (v TileView) underInk() fyne.ThemeColorName {
+	if v.Picked {
+		return look.Accent
+	}
+	return look.Text
+}
+
+// footHigh is the height of the foot.
+func (t *Tile) footHigh(p *Pen) float32 { return p.Size(look.Small)*1.5 + look.U(9) }
+
+// nameInk is how the name is set: beside the icon, where there is one.
+func (t *Tile) nameInk(p *Pen) Ink {
+	ink := Ink{Role: look.TileName}
+	if t.icon() != "" {
+		side := p.Size(look.TileName) * 1.1
+		ink.First, ink.Deep = side+look.U(4), side+look.U(1)
+	}
+	return ink
+}
+
+func (t *Tile) icon() string {
+	if t.view.Icon != "" {
+		return t.view.Icon
+	}
+	return tileIcon[t.view.State]
 }
 
 // drawFoot draws mark, word and figure along the bottom; it returns the
 // height that this took.
-func (t *Tile) drawFoot(p *Pen, size fyne.Size) float32 {
+func (t *Tile) drawFoot(p *Pen, size fyne.Size, text string, ink Ink) float32 {
 	v, in := t.view, look.U(look.InsetTile)
 	mark := p.Size(look.Small) * 1.5
-	h := mark + look.U(9)
+	h := t.footHigh(p)
 	y := size.Height - h
 	x, right := in+look.U(1), size.Width-in+look.U(2)
 	fig := p.fit(v.Figure, Ink{Role: look.Title, Lines: 1}, right-x, 0)
-	word := p.fit(v.Word, Ink{Role: look.Small, Lines: 1}, right-x, 0)
+	word := p.fit(text, ink, right-x, 0)
 	gap := look.U(5)
 	room := right - x
 	if fig.W > 0 {
@@ -193,34 +249,20 @@ func (t *Tile) markWidth(p *Pen, size float32) float32 {
 	return size + look.U(4) + l.W
 }
 
-func (t *Tile) drawName(p *Pen, size fyne.Size, bottom float32) {
+func (t *Tile) drawName(p *Pen, size fyne.Size, bottom float32, second string) {
 	v, in := t.view, look.U(look.InsetTile)
 	top := look.U(6)
 	room := bottom - top
-	second := v.Second
-	if second == "" && v.Picked {
-		second = words.L("picked")
-	}
 	var under Laid
 	if second != "" {
-		color := look.Text
-		if v.Picked {
-			color = look.Accent
-		}
-		under = p.fit(second, Ink{Role: look.SmallBold, Color: color, Lines: 2}, size.Width-2*in, 0)
+		under = p.fit(second, Ink{Role: look.SmallBold, Color: v.underInk(), Lines: 2}, size.Width-2*in, 0)
 		room -= under.H
 	}
-	icon := v.Icon
-	if icon == "" {
-		icon = tileIcon[v.State]
-	}
-	ink := Ink{Role: look.TileName}
-	if icon != "" {
+	if icon := t.icon(); icon != "" {
 		side := p.Size(look.TileName) * 1.1
 		p.Icon(icon, look.Text, size.Width-side-look.U(5), look.U(7), side)
-		ink.First, ink.Deep = side+look.U(4), side+look.U(1)
 	}
-	name := p.Write(v.Name, ink, in+look.U(1), top, size.Width-in-look.U(4), room)
+	name := p.Write(v.Name, t.nameInk(p), in+look.U(1), top, size.Width-in-look.U(4), room)
 	if second != "" {
 		p.Put(under, in+look.U(1), top+name.H, size.Width-2*in)
 	}
@@ -305,14 +347,9 @@ func NewTiles(onPick func(TileView)) *Tiles {
 	return t
 }
 
-// SetHeight makes the tiles of the grid lower or higher than usual, in design
-// pixels, such as a single row under a heading.
-func (t *Tiles) SetHeight(h float32) {
-	t.cell = func() fyne.Size {
-		size := look.TileSize()
-		return fyne.NewSize(size.Width, look.U(h*look.Current().Options().Text))
-	}
-}
+// SetCell gives the tiles of the grid another size at least, in pixels, such
+// as lower ones in a single row under a heading.
+func (t *Tiles) SetCell(cell func() fyne.Size) { t.cell = cell }
 
 // Set shows other pieces. Tiles that stay as they were are not drawn again.
 func (t *Tiles) Set(views []TileView) {
