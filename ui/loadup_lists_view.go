@@ -148,6 +148,9 @@ func (n *now) carryList(st *luState) node {
 
 // carrySide explains, and takes a driver's word for a whole rig.
 func (n *now) carrySide(st *luState) node {
+	if x, ok := n.carriedHere(st); ok {
+		return n.carrySwap(st, x)
+	}
 	v := leadView{id: "piece", icon: "carried", over: words.L("Carry for others"), title: words.F("Touch what rides on %s", n.rigName(st.rig)),
 		under: words.L("It stays theirs, and goes on the bring-back list. It never goes into a slot of this rig.")}
 	out := col(0, node{id: "piece", view: v})

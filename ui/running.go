@@ -139,7 +139,7 @@ func (r *runningScreen) draw(rows []runningRow) {
 	case r.wave:
 		right = r.waveSide(c)
 	}
-	r.tree.set(row(0, left, right))
+	r.tree.set(n.onlyReads(row(0, left, right), "piece:*", "wave", "why-*", "back", "later"))
 }
 
 // runningRow is a piece as a row.
