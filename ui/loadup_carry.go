@@ -15,7 +15,7 @@ func (n *now) ownShort(rig string, line int) []int {
 	of := &n.d.Items[line]
 	for i := range n.d.Items {
 		it := &n.d.Items[i]
-		if it.Rig != rig || it.Family != of.Family || it.Family == "" || it.Kind == model.Consumable {
+		if it.Rig != rig || it.Family != of.Family || it.Family == "" {
 			continue
 		}
 		gone := it.Quantity

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -120,18 +121,16 @@ func TestATouchOnTheAlertLeadsToWhatItIsAbout(t *testing.T) {
 }
 
 func TestAPieceOfAnotherRigIsCarriedOrSaidToBeSwappedNeverPutIn(t *testing.T) {
-	// Rescue 41 misses its punch at minute 169; the engine's lies on the tarp.
 	w := demoAt(t, 169, ScreenLoadUp, glass1280, glassLook(glass1280, 1))
 	n := w.shell.now()
-	own, theirs := n.d.ItemIndex("R41-023"), -1
-	for i := range n.d.Items {
-		if it := &n.d.Items[i]; it.Family == n.d.Items[own].Family && it.Rig != "R41" && it.Quantity == 1 && n.s.Line(i).N(n.s.HomeOf(i)) == 1 {
-			theirs = i
-		}
-	}
+	theirs := slices.IndexFunc(n.d.Items, func(it model.Item) bool {
+		i := n.d.ItemIndex(it.ID)
+		return it.Rig != "R41" && it.Kit == "" && it.Quantity == 1 && n.s.Line(i).N(n.s.HomeOf(i)) == 1 && len(n.ownShort("R41", i)) > 0
+	})
 	if theirs < 0 {
-		t.Fatal("no other rig has a punch")
+		t.Fatal("Rescue 41 misses nothing that another rig has")
 	}
+	own := n.d.Items[n.ownShort("R41", theirs)[0]].ID
 	item := n.d.Items[theirs].ID
 	w.shell.act(model.Act{Verb: model.PullOff, Item: item, From: "home", To: "tarp"})
 	if w.at(item, "tarp") != 1 {
@@ -142,7 +141,7 @@ func TestAPieceOfAnotherRigIsCarriedOrSaidToBeSwappedNeverPutIn(t *testing.T) {
 	row := parts.KindPiece + ":" + lyingID(n, lying{line: theirs, place: w.board.Picture().State.Line(theirs).Stacks[0].Place})
 	l := w.shell.screens[ScreenLoadUp].(*loadupScreen)
 	l.act(row) // it lies further down the list
-	w.tap(parts.KindAct, "swap-R41-023")
+	w.tap(parts.KindAct, "swap-"+own)
 	if e := w.last(); e.Verb != model.Match || e.Reading != item || w.at(item, "tarp") != 1 {
 		t.Errorf("%s %s: %+v", e.Verb, e.Reading, e.Reply)
 	}
