@@ -133,12 +133,22 @@ func TestEveryPackageIsTestedOnceWithOrWithoutAWindow(t *testing.T) {
 	}
 }
 
-func TestEveryTestRunIsFreshAndUnderTheRaceDetector(t *testing.T) {
-	args := testArgs([]string{"-short"}, []string{"tarpside/model"})
+func TestEveryTestRunIsFresh(t *testing.T) {
+	args := testArgs([]string{"-short"}, []string{"tarpside/model"}, "-race")
 	for _, want := range []string{"-race", "-count=1", "-short", "tarpside/model"} {
 		if !slices.Contains(args, want) {
 			t.Errorf("%q is not in go %v", want, args)
 		}
+	}
+}
+
+func TestPackagesThatDrawAreTestedApartFromTheRest(t *testing.T) {
+	draw, rest := splitDrawing([]string{"tarpside/cmd/gallery", "tarpside/cmd/tarpline", "tarpside/model", "tarpside/ui", "tarpside/ui/parts", "tarpside/uix"})
+	if want := []string{"tarpside/cmd/gallery", "tarpside/ui", "tarpside/ui/parts"}; !slices.Equal(draw, want) {
+		t.Errorf("that draw: %v, want %v", draw, want)
+	}
+	if want := []string{"tarpside/cmd/tarpline", "tarpside/model", "tarpside/uix"}; !slices.Equal(rest, want) {
+		t.Errorf("the rest: %v, want %v", rest, want)
 	}
 }
 

@@ -45,7 +45,7 @@ type stage struct {
 func runTests(ctx context.Context, args []string) error {
 	flags := flag.NewFlagSet("test", flag.ContinueOnError)
 	flags.SetOutput(io.Discard) // main prints the usage
-	short := flags.Bool("short", false, "leave out the long tests")
+	short := flags.Bool("short", false, "try fewer random cases")
 	verbose := flags.Bool("v", false, "name every test")
 	if err := flags.Parse(args); err != nil {
 		if errors.Is(err, flag.ErrHelp) {
@@ -86,23 +86,62 @@ func testStages(extra []string) []stage {
 			if err != nil {
 				return err
 			}
-			return show(ctx, steady, "go", testArgs(extra, rest)...)
+			_, plain := splitDrawing(rest)
+			return show(ctx, steady, "go", testArgs(extra, plain, "-race")...)
+		}},
+		{name: "go test -race, the screens", goOn: true, do: func(ctx context.Context) error {
+			return testDrawing(ctx, extra, "-race", "-skip="+walks)
+		}},
+		{name: "go test, every screen walked", goOn: true, do: func(ctx context.Context) error {
+			return testDrawing(ctx, extra, "-run="+walks)
 		}},
 		{name: "go test -race, the window", do: func(ctx context.Context) error {
 			_, window, err := splitPackages(ctx)
 			if err != nil {
 				return err
 			}
-			return testWindow(ctx, testArgs(extra, window))
+			return testWindow(ctx, testArgs(extra, window, "-race"))
 		}},
 	}
 }
 
-// testArgs is a go test of whole packages: every test run afresh, under the
-// race detector, with a limit that only a hang reaches.
-func testArgs(extra, pkgs []string) []string {
-	args := append([]string{"test", "-race", "-count=1", "-timeout=40m"}, extra...)
-	return append(args, pkgs...)
+// walks are the tests that look at every screen or part at every size. They
+// run on one goroutine and measure text for minutes: the race detector would
+// make that a quarter of an hour and has nothing to find there. They run once,
+// without it, and are left out of the race run by the same expression.
+const walks = "AtEvery|AtAny|Cut|Language|English|EveryTarget|TwoTargets|EveryStory|EveryText|Palette"
+
+// drawing begins the names of the packages that walks are in.
+var drawing = []string{"/ui", "/cmd/gallery"}
+
+// testArgs is a go test of packages: every test run afresh, with a limit that
+// only a hang reaches.
+func testArgs(extra, pkgs []string, how ...string) []string {
+	args := append([]string{"test", "-count=1", "-timeout=40m"}, how...)
+	return append(append(args, extra...), pkgs...)
+}
+
+// testDrawing runs a part of the tests of the packages that draw.
+func testDrawing(ctx context.Context, extra []string, how ...string) error {
+	rest, _, err := splitPackages(ctx)
+	if err != nil {
+		return err
+	}
+	pkgs, _ := splitDrawing(rest)
+	return show(ctx, steady, "go", testArgs(extra, pkgs, how...)...)
+}
+
+// splitDrawing parts import paths into those that draw and the rest.
+func splitDrawing(pkgs []string) (draw, rest []string) {
+	for _, p := range pkgs {
+		_, room, _ := strings.Cut(p, "/")
+		if slices.ContainsFunc(drawing, func(d string) bool { return strings.HasPrefix("/"+room+"/", d+"/") }) {
+			draw = append(draw, p)
+		} else {
+			rest = append(rest, p)
+		}
+	}
+	return draw, rest
 }
 
 // testWindow runs go test with a display: on Linux one of its own that it
