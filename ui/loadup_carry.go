@@ -69,7 +69,7 @@ func (n *now) carriedHere(st *luState) (lying, bool) {
 // or one of ours may be with them in its stead. It never goes into our slot.
 func (n *now) carrySwap(st *luState, x lying) node {
 	it := &n.d.Items[x.line]
-	v := leadView{id: "piece", over: words.F("Of %s, not of %s", n.rigName(it.Rig), n.rigName(st.rig)), title: pieces(it, x.n), mark: n.mark(it.Rig),
+	v := leadView{id: "piece", over: words.F("Of %s, not of %s", n.rigName(it.Rig), n.rigName(st.rig)), title: capital(some(it, x.n)), mark: n.mark(it.Rig),
 		under: words.L("Its slot is not here. Does it ride home with you, or do they have yours instead?")}
 	keys := []node{keyNode(parts.KeyView{ID: "carry-it", Title: words.F("Carry it for %s", n.rigName(it.Rig)), Second: words.L("goes on the bring-back list"), Icon: "carried", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group})}
 	own := n.ownShort(st.rig, x.line)
@@ -96,6 +96,11 @@ func (n *now) carryReply(st *luState) (parts.StripView, bool) {
 		return parts.StripView{}, false
 	}
 	v := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: n.actLine(e), Second: e.Reply.Text}
+	if e.Verb == model.Match {
+		if theirs, own := n.d.Item(e.Reading), n.d.Item(e.Item); theirs != nil && own != nil {
+			v.Title = words.F("Noted: our %s may be with %s", inSentence(own.Short()), n.rigName(theirs.Rig))
+		}
+	}
 	if e.Reply.Word == model.Warned {
 		v.Tone = parts.StripWarned
 	}
