@@ -232,13 +232,14 @@ func (b *bringbackScreen) finish(id string) {
 	b.log(a)
 }
 
-// repair logs who put pieces back in service, after what was read of them.
+// repair logs who put pieces back in service, after what was read of them. It
+// takes a tag off, so an officer says so.
 func (b *bringbackScreen) repair(a model.Act) {
 	acts := []model.Act{{Verb: model.Repair, By: b.member, Item: a.Item, Quantity: a.Quantity}}
 	if a.Reading != "" {
 		acts = slices.Insert(acts, 0, model.Act{Verb: model.CheckIt, By: b.member, Item: a.Item, Quantity: a.Quantity, Reading: a.Reading})
 	}
-	b.log(acts...)
+	b.sh.asOfficer(words.L("Back in service"), func() { b.log(acts...) })
 }
 
 func (b *bringbackScreen) log(acts ...model.Act) {

@@ -37,7 +37,7 @@ func (b *bringbackScreen) draw() {
 	default:
 		body = append(body, row(0, b.choreList(chores), b.choreView(c, ok, !slices.ContainsFunc(chores, func(c chore) bool { return c.tab == b.tab }))))
 	}
-	b.tree.set(col(0, body...))
+	b.tree.set(n.onlyReads(col(0, body...), tabOthers, tabOut, tabToDo, tabRestock, "stock-*", "piece:*", "how-many", "order-list", "read-*", "back", "later"))
 }
 
 func (b *bringbackScreen) tabs(chores []chore, stock int) node {

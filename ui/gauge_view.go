@@ -138,6 +138,9 @@ type alertView struct {
 	Icon string
 	More int  // how many more there are
 	Loud bool // it takes the alarm
+
+	Opens string // the screen that it is about: "" is Running down
+	Rig   string // the rig that the screen is opened for, if any
 }
 
 // alert finds the worst that is open. Nothing pops up: it is one line.
@@ -156,12 +159,15 @@ func (n *now) alert(figures []rundown.Figure) alertView {
 // signature, pieces that counts saw too many, pieces out long, unknown pieces.
 func (n *now) alerts(figures []rundown.Figure) []alertView {
 	var out []alertView
+	about, of := "", ""
 	add := func(icon string, loud bool, text string) {
-		out = append(out, alertView{Text: text, Icon: icon, Loud: loud})
+		out = append(out, alertView{Text: text, Icon: icon, Loud: loud, Opens: about, Rig: of})
 	}
 	if n.ageMinutes() > staleAfter {
+		about = alertEntries
 		add("clock", false, n.age())
 	}
+	about = ScreenLookFor
 	for i := range n.d.Items {
 		it, l := &n.d.Items[i], n.s.Line(i)
 		if c := l.Contest; c != nil {
@@ -180,6 +186,7 @@ func (n *now) alerts(figures []rundown.Figure) []alertView {
 			add("look", true, words.F("%d unexplained: %s, %s", k, low(it.Short()), n.rigName(it.Rig)))
 		}
 	}
+	about = ""
 	for k := range figures {
 		f := &figures[k]
 		switch g := n.gaugeView(f); {
@@ -192,17 +199,22 @@ func (n *now) alerts(figures []rundown.Figure) []alertView {
 	}
 	for _, rig := range n.scene.Left {
 		if k := n.leftBy(rig); k > 0 && !slices.Contains(n.scene.Accepted, rig) {
+			about, of = alertRelease, rig
 			add("leave", true, words.F("%s left %s here. Nobody signed for them", n.rigName(rig), words.N("%d line", "%d lines", k)))
 		}
 	}
+	about = ScreenLeaving
 	for i := range n.d.Items {
+		of = n.d.Items[i].Rig
 		if x := n.s.Extra(i, n.scene.ID); x > 0 {
 			add("plus", true, words.F("%d too many on %s: %s", x, n.rigName(n.d.Items[i].Rig), low(many(n.d.Items[i].Short()))))
 		}
 	}
+	about, of = "", ""
 	if text := n.longWords(figures); text != "" {
 		add("clock", false, text)
 	}
+	about = ScreenTarp
 	for _, u := range n.scene.Unknown {
 		add("unknown", false, words.F("Whose is it? %s", u))
 	}

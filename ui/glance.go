@@ -29,7 +29,7 @@ type glanceScreen struct {
 	gauges *gaugePanel
 	sent   *reading[[]sentDrawn]
 	free   *reading[[]freeView]
-	alert  *reading[alertView]
+	alert  *alertLine
 }
 
 // sentDrawn is a rig and what it could not do.
@@ -48,7 +48,7 @@ func newGlance(sh *Shell) screen {
 	g.gauges = newGaugePanel(func() { sh.open(newRunning(sh, g.gauges.first())) })
 	g.sent = newReading(paintSent)
 	g.free = newReading(paintFree)
-	g.alert = newReading(paintAlert)
+	g.alert = newAlertLine(g.openAlert)
 	g.root = box(g.layout)
 	return g
 }
@@ -101,7 +101,7 @@ func (g *glanceScreen) fill(n *now) {
 		free = append(free, fmt.Sprintf("%d %s", f.Count, low(f.Name)))
 	}
 	g.free.set(v.Free, "free-now", words.F("Free now: %s", strings.Join(free, ", ")))
-	g.alert.set(v.Alert, "alert", v.Alert.words())
+	g.alert.set(v.Alert)
 	more := words.L(nothingOutMore)
 	if v.Away != "" {
 		more = words.L(nothingHere)
@@ -111,9 +111,6 @@ func (g *glanceScreen) fill(n *now) {
 		g.bands = append(g.bands, newReading(paintBand))
 	}
 	g.root.Objects = []fyne.CanvasObject{g.free.obj, g.gauges, g.sent.obj}
-	if v.Alert.Text != "" {
-		g.root.Objects = append(g.root.Objects, g.alert.obj)
-	}
 	if len(v.Bands) == 0 {
 		g.root.Objects = append(g.root.Objects, g.none.obj)
 	}
@@ -121,6 +118,9 @@ func (g *glanceScreen) fill(n *now) {
 		g.root.Objects = append(g.root.Objects, g.bands[i].obj)
 	}
 	g.root.Objects = append(g.root.Objects, g.foot.obj)
+	if v.Alert.Text != "" {
+		g.root.Objects = append(g.root.Objects, g.alert)
+	}
 }
 
 // Sizes of Glance in design pixels.
@@ -154,7 +154,8 @@ func (g *glanceScreen) layout(size fyne.Size) {
 	h := size.Height - freeH
 	if g.view.Alert.Text != "" {
 		h -= look.U(glanceAlert) + gap
-		place(g.alert.obj, 0, h+gap, size.Width, look.U(glanceAlert))
+		over := look.U(look.Floor-glanceAlert) / 2
+		place(g.alert, 0, h+gap-over, size.Width, look.U(look.Floor))
 	}
 	right := look.U(glanceRight)
 	if size.Width < look.U(1000) {

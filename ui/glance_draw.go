@@ -260,15 +260,18 @@ func paintAlert(v *alertView, p *parts.Pen, size fyne.Size) {
 	if v.Loud {
 		ground, edge, ink = look.AlarmGround, look.Alarm, look.Alarm
 	}
-	p.Rect(0, 0, size.Width, size.Height, ground, edge, look.U(2), look.U(look.RadiusPanel))
+	over, high := look.U(look.Floor-glanceAlert)/2, look.U(glanceAlert)
+	p.Rect(0, over, size.Width, high, ground, edge, look.U(2), look.U(look.RadiusPanel))
 	side := look.U(26)
-	p.Icon(v.Icon, ink, look.U(12), (size.Height-side)/2, side)
-	end := size.Width - look.U(14)
+	p.Icon(v.Icon, ink, look.U(12), over+(high-side)/2, side)
+	end := size.Width - look.U(14) - side
+	p.Icon("go", ink, end, over+(high-side)/2, side)
+	end -= look.U(12)
 	if v.More > 0 {
 		more := p.Fit(words.F("and %d more", v.More), parts.Ink{Role: look.Body, Lines: 1}, size.Width/4, 0)
-		p.Put(more, end-more.W, (size.Height-more.H)/2, more.W)
+		p.Put(more, end-more.W, over+(high-more.H)/2, more.W)
 		end -= more.W + look.U(16)
 	}
 	x := look.U(50)
-	p.Middle(v.Text, parts.Ink{Role: look.TileName, Lines: 1}, x, 0, end-x, size.Height)
+	p.Middle(v.Text, parts.Ink{Role: look.TileName, Lines: 1}, x, over, end-x, high)
 }

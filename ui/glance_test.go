@@ -92,6 +92,12 @@ func TestGlanceCountsTheLinesOfEachPlaceAtTheHandOverOfStaging(t *testing.T) {
 	}
 }
 
+// alert is what the line of Glance says, "" where there is none.
+func (w *window) alert() string {
+	p, _ := w.find(parts.KindAct, "alert")
+	return p.Text
+}
+
 func TestGlanceSaysInWordsThatItsDataIsOld(t *testing.T) {
 	w := demoAt(t, 60, ScreenGlance, glass1280, look.Options{})
 	w.now = w.now.Add(5 * time.Minute)
@@ -104,7 +110,7 @@ func TestGlanceSaysInWordsThatItsDataIsOld(t *testing.T) {
 	if got := w.text("header"); !strings.Contains(got, "Data is 7 min old. Last entry 19:50") {
 		t.Errorf("at seven minutes: %q", got)
 	}
-	if got := w.text("alert"); !strings.Contains(got, "Data is 7 min old") {
+	if got := w.alert(); !strings.Contains(got, "Data is 7 min old") {
 		t.Errorf("alert at seven minutes: %q", got)
 	}
 }
@@ -156,11 +162,11 @@ func TestIfSentNowSaysWhatRescue41CouldNotDoAtTheEnd(t *testing.T) {
 
 func TestAlertIsOneLineTheWorstFirst(t *testing.T) {
 	w := demoAt(t, 34, ScreenGlance, glass1280, look.Options{})
-	if got, want := w.text("alert"), "Area light 2: V2 or V1? Go and look"; !strings.HasPrefix(got, want) {
+	if got, want := w.alert(), "Area light 2: V2 or V1? Go and look"; !strings.HasPrefix(got, want) {
 		t.Errorf("two claims: %q, want %q first", got, want)
 	}
 	w = demoAt(t, 158, ScreenGlance, glass1280, look.Options{})
-	if got := w.text("alert"); !strings.HasPrefix(got, "1 unexplained: spring punch, Rescue 41") || !strings.Contains(got, "more") {
+	if got := w.alert(); !strings.HasPrefix(got, "1 unexplained: spring punch, Rescue 41") || !strings.Contains(got, "more") {
 		t.Errorf("at the count of the blocks: %q", got)
 	}
 }

@@ -163,7 +163,7 @@ func (l *leavingScreen) showSign(n *now, v *leavingView) {
 	if v.StillOut > 0 {
 		h.Second = words.F("%s %s still out here. %s", who, words.N("%d line", "%d lines", v.StillOut), v.unseenForms())
 	}
-	l.hold.Set(h)
+	l.hold.Set(n.shutHold(h))
 	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.F("Left at %s, signed by %s", v.LeftAt, v.LeftBy), Second: words.F("%s open. They go to Bring back.", words.N("%d line", "%d lines", v.Lines))}
 	if v.Lines == 0 {
 		note.Second = words.L("Nothing is open.")
@@ -172,6 +172,7 @@ func (l *leavingScreen) showSign(n *now, v *leavingView) {
 		note = s
 	}
 	l.note.Set(note)
+	l.back.Set(n.shutKey(parts.KeyView{ID: "arrive", Title: words.L("It is back"), Icon: "in", Lay: parts.LayLeft, Role: look.Name}))
 }
 
 // trouble is a refusal, or what kept an act from the log.

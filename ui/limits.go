@@ -72,7 +72,7 @@ func newLimitLines(sh *Shell, check string) screen {
 		var out []rowDo
 		for _, it := range withLimit(n.s.Wanted(), check) {
 			a, _ := it.Ask(check)
-			out = append(out, rowDo{parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: n.slotWords(it), Right: words.F("at least %g", a.Limit), Tone: parts.Quiet},
+			out = append(out, rowDo{n.shutRow(parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: n.slotWords(it), Right: words.F("at least %g", a.Limit), Tone: parts.Quiet}),
 				func() { sh.asOfficer(words.L("Limits"), func() { sh.open(newLimitPad(sh, it.ID, check)) }) }})
 		}
 		return out

@@ -100,14 +100,22 @@ func (n *now) loadupView(st *luState, width float32) node {
 		left, right = n.bayView(st, cols), n.sideView(st)
 	}
 	strip := n.loadupStrip(st)
-	return col(0, n.doorViews(st, width), row(0, col(0, left, sized(node{id: "strip", view: strip}, look.Floor)), sized(right, side)))
+	body := col(0, n.doorViews(st, width), row(0, col(0, left, sized(node{id: "strip", view: strip}, look.Floor)), sized(right, side)))
+	return n.onlyReads(body, loadupShows...)
 }
+
+// loadupShows are the keys of Load up that log nothing.
+var loadupShows = []string{"load", "sweep", "collect", "carry", "time", "next-door", "paper", "drop", "later", "again", "count-stop", "here", "seen", "rig:*", "member:*"}
 
 // loadupStrip is the answer to the last touch and what comes next.
 func (n *now) loadupStrip(st *luState) parts.StripView {
 	v := parts.StripView{ID: "last"}
 	undo := n.undoKey()
 	if n.said != nil && st.said == nil {
+		if a, ok := n.carryReply(st); ok {
+			a.Keys = [2]parts.StripKey{undo}
+			return a
+		}
 		if a, ok := n.answer(n.said); ok {
 			if n.said.trouble == nil {
 				a.Keys = [2]parts.StripKey{undo}

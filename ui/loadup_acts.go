@@ -54,11 +54,17 @@ func (l *loadupScreen) verb(n *now, id string) {
 		l.returnAll(n, place)
 		return
 	}
+	if id == "carry-it" || strings.HasPrefix(id, "swap-") {
+		l.carryOrSwap(n, id)
+		return
+	}
 	if id == "vouch" || strings.HasPrefix(id, "vouch-") {
 		l.vouch(n, strings.TrimPrefix(strings.TrimPrefix(id, "vouch"), "-"))
 		return
 	}
 	switch id {
+	case "drop-it":
+		st.bring = ""
 	case "undo":
 		if tap, left := n.undoFor(); left > 0 {
 			st.choose("")

@@ -66,8 +66,12 @@ func (l *loadupScreen) lying(n *now, id string) {
 	st := &l.st
 	if st.mode == luCarry {
 		for _, x := range n.others(st.rig) {
-			if lyingID(n, x) == id {
-				l.move(l.by(n, model.Act{Verb: model.Carry, Item: n.d.Items[x.line].ID, Quantity: x.n, From: x.place.String(), To: "riding:" + st.rig}))
+			switch {
+			case lyingID(n, x) != id:
+			case len(n.ownShort(st.rig, x.line)) > 0:
+				st.bring, l.sh.said = id, nil
+			default:
+				l.carry(n, x)
 			}
 		}
 		return

@@ -78,7 +78,7 @@ func (n *now) collectList(st *luState) node {
 			key := keyNode(parts.KeyView{ID: "return-" + l.place.Name, Title: words.F("All from %s", name), Second: words.F("%s to the tarp", words.N("%d line", "%d lines", k)), Icon: "tarp", Lay: parts.LayLeft, Role: look.Group})
 			rows = append(rows, node{view: rowOf{look.Gap}, size: look.Floor + 8, kids: []node{label, wide(key, 2)}})
 		}
-		r := parts.RowView{Kind: parts.KindPiece, ID: lyingID(n, l), Title: pieces(&n.d.Items[l.line], l.n), Right: words.L("to the tarp"), Go: "tarp", State: l.place.String()}
+		r := parts.RowView{Kind: parts.KindPiece, ID: lyingID(n, l), Title: capital(some(&n.d.Items[l.line], l.n)), Right: words.L("to the tarp"), Go: "tarp", State: l.place.String()}
 		if l.holder != "" {
 			r.Second = words.F("with %s", n.holderWords(l.holder))
 		}
@@ -132,12 +132,18 @@ func (n *now) others(rig string) []lying {
 // carryList is what of other rigs could ride home here.
 func (n *now) carryList(st *luState) node {
 	all := n.others(st.rig)
+	slices.SortStableFunc(all, func(a, b lying) int { // what may be taken for ours comes first
+		return boolInt(len(n.ownShort(st.rig, b.line)) > 0) - boolInt(len(n.ownShort(st.rig, a.line)) > 0)
+	})
 	v := listOf{panel: parts.PanelView{ID: "carry", Title: words.L("Of other rigs, on the ground"), Right: words.N("%d line", "%d lines", len(all))}, gap: look.Gap}
 	var rows []node
 	for _, l := range all {
 		it := &n.d.Items[l.line]
 		where, _ := n.whereWord(l.place)
-		r := parts.RowView{Kind: parts.KindPiece, ID: lyingID(n, l), Mark: n.mark(it.Rig), Title: pieces(it, l.n), Second: n.rigName(it.Rig) + ", " + where, Right: words.L("carry"), Go: "carried", State: l.place.String()}
+		r := parts.RowView{Kind: parts.KindPiece, ID: lyingID(n, l), Mark: n.mark(it.Rig), Title: capital(some(it, l.n)), Second: n.rigName(it.Rig) + ", " + where, Right: words.L("carry"), Go: "carried", State: l.place.String()}
+		if len(n.ownShort(st.rig, l.line)) > 0 {
+			r.Right = words.L("carry or swap")
+		}
 		rows = append(rows, row(look.Floor, node{id: r.ID, view: r}))
 	}
 	if len(all) == 0 {
@@ -148,6 +154,9 @@ func (n *now) carryList(st *luState) node {
 
 // carrySide explains, and takes a driver's word for a whole rig.
 func (n *now) carrySide(st *luState) node {
+	if x, ok := n.carriedHere(st); ok {
+		return n.carrySwap(st, x)
+	}
 	v := leadView{id: "piece", icon: "carried", over: words.L("Carry for others"), title: words.F("Touch what rides on %s", n.rigName(st.rig)),
 		under: words.L("It stays theirs, and goes on the bring-back list. It never goes into a slot of this rig.")}
 	out := col(0, node{id: "piece", view: v})

@@ -262,9 +262,11 @@ func (l *lookforScreen) stop(h hunt) {
 	if l.officer == "" {
 		return
 	}
-	by := l.officer
-	l.mode, l.officer = lookSteps, ""
-	l.log(model.Act{Verb: model.StopLook, By: by, Item: l.n.d.Items[h.line].ID, Quantity: h.n, From: "unexplained", To: "lost"})
+	a := model.Act{Verb: model.StopLook, By: l.officer, Item: l.n.d.Items[h.line].ID, Quantity: h.n, From: "unexplained", To: "lost"}
+	l.sh.asOfficer(words.L("Stop looking"), func() {
+		l.mode, l.officer = lookSteps, ""
+		l.log(a)
+	})
 }
 
 // place is where the books have what is looked for.
@@ -372,6 +374,9 @@ func (l *lookforScreen) reply() (parts.StripView, bool) {
 	}
 	return v, true
 }
+
+// lookforShows are the keys of this screen that log nothing.
+var lookforShows = []string{"back", "seen", "look-again", "piece:*"}
 
 // lookVerbs are the acts of this screen.
 var lookVerbs = map[model.Verb]bool{model.Look: true, model.Found: true, model.Locate: true, model.StopLook: true, model.Settle: true, model.Count: true}

@@ -269,7 +269,6 @@ func wander(t *testing.T, screen string, minute, touches int, check func(w *wind
 		opt.Text = []float32{1, 1.3, 1.6}[i]
 		w := demoAt(t, minute, screen, size, opt)
 		by := rand.New(rand.NewPCG(7, uint64(i)))
-		floor := int(look.U(look.Floor)) - 1
 		for k := range touches {
 			var can []parts.Part
 			for _, p := range w.parts {
@@ -295,7 +294,7 @@ func wander(t *testing.T, screen string, minute, touches int, check func(w *wind
 					slices.Contains([]string{"how-many", parts.KindAnswer}, q.ID) || q.Kind == parts.KindAnswer || strings.HasPrefix(q.ID, "read-"); clipped || q.Kind == parts.KindText {
 					continue // what scrolls is listed by what of it shows
 				}
-				if wide := int(look.U(leastOf(parts.Target{Part: q}, size))) - 1; q.H < floor || q.W < wide {
+				if wide := int(look.U(leastOf(parts.Target{Part: q}, size))) - 1; q.H < int(look.U(look.Floor))-1 || q.W < wide {
 					t.Fatalf("%v: %s %s is %dx%d", size, q.Kind, q.ID, q.W, q.H)
 				}
 			}

@@ -59,7 +59,7 @@ func (l *lookforScreen) draw() {
 		if said {
 			kids = append(kids, sized(node{id: "reply", view: reply}, look.Floor))
 		}
-		l.tree.set(col(0, kids...))
+		l.tree.set(l.n.onlyReads(col(0, kids...), lookforShows...))
 		return
 	}
 	if id := h.id(n.d); id != l.chosen { // what was asked is about a piece that is gone from the list
@@ -71,7 +71,7 @@ func (l *lookforScreen) draw() {
 	}
 	t := n.trail(h.line)
 	body := row(0, l.left(hunts, h, t), wide(l.right(h, t, bottom), lookRight))
-	l.tree.set(col(0, hazard, body))
+	l.tree.set(l.n.onlyReads(col(0, hazard, body), lookforShows...))
 }
 
 // lookRight is how much wider the right side is than the left.

@@ -98,9 +98,12 @@ func (m *moreScreen) show(n *now) head {
 		{ID: "papers", Title: words.L("Paper and stick"), Second: parts.Or(words.L("print, enter, exchange"), words.L("print")), Icon: "paper"},
 	} {
 		v.Lay = parts.LayLeft
+		if i < 3 || v.ID == "who" {
+			v = n.shutKey(v)
+		}
 		m.keys[i].Set(v)
 	}
-	m.close.Set(parts.HoldView{ID: "close-scene", Title: parts.Or(words.L("Hold to close the scene"), words.L("Hold to close")), Second: parts.Or(n.sceneName(), ""), Sure: words.L("Close"), Off: !open})
+	m.close.Set(n.shutHold(parts.HoldView{ID: "close-scene", Title: parts.Or(words.L("Hold to close the scene"), words.L("Hold to close")), Second: parts.Or(n.sceneName(), ""), Sure: words.L("Close"), Off: !open}))
 	m.showRigs(n)
 	v := n.stripView(nil)
 	m.strip.Set(v)

@@ -54,14 +54,15 @@ func (sh *Shell) openPIN() {
 	case !has:
 		sh.newPIN("")
 	default:
-		sh.open(newRowList(words.L("Officer's PIN"), words.L("It is asked before an officer lets a check pass, changes a limit or closes a scene"), func(*now) []rowDo {
+		sh.open(newRowList(words.L("Officer's PIN"), words.L("It is asked for what only an officer may do"), func(*now) []rowDo {
 			return []rowDo{
 				{parts.RowView{ID: "change-pin", Title: words.L("Change the PIN"), Tone: parts.Quiet, Go: "go"}, func() { sh.oldPIN(sh.newPIN) }},
 				{parts.RowView{ID: "drop-pin", Title: words.L("Take the PIN away"), Second: words.L("then nothing asks for it"), Tone: parts.Quiet, Go: "go"},
 					func() { sh.oldPIN(func(old string) { sh.putPIN(nil, old, "") }) }},
 			}
 		}, func(*now) (string, string) {
-			return words.L("What it is for"), words.L("It keeps somebody else from signing as an officer. It is kept as a salted hash, never as it is.\n" +
+			return words.L("What it is for"), words.L("It is asked before a check is let pass, a search is stopped, a tag is taken off, a limit is changed or a scene is closed.\n" +
+				"It keeps somebody else from signing as an officer. It is kept as a salted hash, never as it is.\n" +
 				"So few digits do not keep out whoever has the file. A forgotten PIN is cleared at a desk: tarpline pin clear.")
 		}))
 	}

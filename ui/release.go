@@ -304,7 +304,7 @@ func (r *releaseScreen) showSigning(n *now, v *releaseView) {
 			h.Second = words.F("%s, for %s.", n.memberFull(r.accept.chosen), v.StaysName)
 		}
 	}
-	r.hold.Set(h)
+	r.hold.Set(n.shutHold(h))
 	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.F("Signed by %s, %s", v.ReleasedBy, n.clock(v.Released)), Second: words.L("It leaves nothing that needs a second name.")}
 	switch {
 	case v.Accepted:
@@ -331,11 +331,11 @@ func (r *releaseScreen) showSigning(n *now, v *releaseView) {
 	if v.Left {
 		k = parts.KeyView{ID: "arrive", Title: words.L("It is back"), Icon: "in", Lay: parts.LayLeft, Role: look.Name}
 	}
-	r.act.Set(k)
+	r.act.Set(n.shutKey(k))
 }
 
 func (r *releaseScreen) objects(v *releaseView) []fyne.CanvasObject {
-	out := []fyne.CanvasObject{r.grab.panel, r.leave.panel, r.away.obj, r.chocks.obj, r.yes, r.no, r.lacks.obj, r.radio}
+	out := []fyne.CanvasObject{r.grab.panel, r.leave.panel, r.grab.more.obj, r.leave.more.obj, r.away.obj, r.chocks.obj, r.yes, r.no, r.lacks.obj, r.radio}
 	if !v.Left && r.counted() != nil {
 		out = append(out, r.fewer, r.more)
 	}

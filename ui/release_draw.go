@@ -22,6 +22,9 @@ type releaseColumn struct {
 	shown  []fyne.CanvasObject
 	touch  func(key, side string)
 	side   string
+	more   *reading[string] // what follows below
+	at     fyne.Position
+	size   fyne.Size
 }
 
 func newReleaseColumn(touch func(key, side string), side string) *releaseColumn {
@@ -30,6 +33,8 @@ func newReleaseColumn(touch func(key, side string), side string) *releaseColumn 
 	c.col = parts.NewColumn(look.Gap)
 	c.scroll = parts.NewScroller(c.col)
 	c.panel = parts.NewPanel(parts.PanelView{Rule: true}, c.scroll)
+	c.more = newReading(paintFollows)
+	c.scroll.OnScrolled = func(float32) { c.follows() }
 	return c
 }
 
@@ -66,7 +71,60 @@ func (c *releaseColumn) show(rows []releaseRow, take func(releaseRow) int, head 
 		c.shown = objs
 		c.col.SetInside(objs...)
 		c.scroll.Refresh()
+		c.lay(c.at.X, c.at.Y, c.size.Width, c.size.Height)
 	}
+}
+
+// followsHigh is the height of the line that says what follows.
+const followsHigh = 36
+
+// lay gives the column its room. Rows without room are never half in view:
+// the line below says how many follow, and the first of them by name.
+func (c *releaseColumn) lay(x, y, w, h float32) {
+	c.at, c.size = fyne.NewPos(x, y), fyne.NewSize(w, h)
+	place(c.panel, x, y, w, h)
+	c.more.obj.Hide()
+	view := c.scroll.Size().Height - 2*look.U(parts.Bleed)
+	if len(c.shown) < 2 || c.shown[0].Size().Height < 1 {
+		return
+	}
+	pitch := c.shown[0].Size().Height + look.U(look.Gap)
+	if pitch*float32(len(c.shown))-look.U(look.Gap) <= view+1 {
+		return
+	}
+	cue := look.U(followsHigh)
+	room := view - cue
+	fit := max(1, int((room+look.U(look.Gap))/pitch))
+	spare := max(cue, view-(float32(fit)*pitch-look.U(look.Gap)))
+	place(c.panel, x, y, w, h-spare)
+	place(c.more.obj, x, y+h-spare, w, spare)
+	c.more.obj.Show()
+	c.follows()
+}
+
+// follows says what is below the rows that are in view, or above them.
+func (c *releaseColumn) follows() {
+	if len(c.shown) == 0 {
+		return
+	}
+	pitch := c.shown[0].Size().Height + look.U(look.Gap)
+	view := c.scroll.Size().Height - 2*look.U(parts.Bleed)
+	from := int((c.scroll.Offset() + pitch/2) / pitch)
+	last := int((c.scroll.Offset() + view + look.U(look.Gap) + pitch/2) / pitch)
+	text := words.F("%d more above", from)
+	if k := len(c.shown) - last; k > 0 {
+		text = parts.B(words.F("%d more below", k))
+		if r, ok := c.shown[last].(*parts.Row); ok {
+			text = parts.Or(text+": "+r.View().Title, text)
+		}
+	}
+	c.more.set(text, c.side+"-follows", text)
+}
+
+func paintFollows(s *string, p *parts.Pen, size fyne.Size) {
+	side := look.U(24)
+	p.Icon("leave-down", look.Text, look.U(12), (size.Height-side)/2, side)
+	p.Middle(*s, parts.Ink{Role: look.Body, Lines: 1}, look.U(48), 0, size.Width-look.U(56), size.Height)
 }
 
 // layout gives the three columns, the sentence and the signature their room.
@@ -92,12 +150,12 @@ func (r *releaseScreen) layout(size fyne.Size) {
 		place(r.fewer, 0, y-kh, kw, kh)
 		place(r.more, kw+gap, y-kh, kw, kh)
 	}
-	place(r.grab.panel, 0, 0, w, grabH)
+	r.grab.lay(0, 0, w, grabH)
 	if slices.Contains(r.root.Objects, fyne.CanvasObject(r.stays)) {
 		leaveH -= look.U(look.Floor) + gap
 		place(r.stays, w+gap, y-look.U(look.Floor), w, look.U(look.Floor))
 	}
-	place(r.leave.panel, w+gap, 0, w, leaveH)
+	r.leave.lay(w+gap, 0, w, leaveH)
 	r.layoutRight(2*(w+gap), right, y)
 }
 

@@ -46,11 +46,25 @@ func newRowList(title, line string, rows func(*now) []rowDo, aside func(*now) (s
 		w := size.Width * 0.5
 		flush(scroll, 0, 0, w-look.U(look.Gap), size.Height)
 		place(c.side, w, 0, size.Width-w, size.Height)
+		c.enlarge()
 	}, scroll)
 	if aside != nil {
 		c.root.Add(c.side)
 	}
 	return c
+}
+
+// enlarge writes what stands beside the rows as large as all of it fits.
+func (c *rowList) enlarge() {
+	size := c.side.Size()
+	v := c.words.View()
+	for _, role := range []look.Role{look.Open, look.Lead} {
+		v.Role = role
+		if parts.NewLines(v).HeightFor(size.Width-look.U(56)) <= size.Height-look.U(80) {
+			break
+		}
+	}
+	c.words.Set(v)
 }
 
 func (c *rowList) body() fyne.CanvasObject { return c.root }
@@ -73,6 +87,9 @@ func (c *rowList) show(n *now) head {
 		title, text := c.aside(n)
 		c.side.Set(parts.PanelView{Title: title, Rule: true})
 		c.words.SetText(text)
+		if c.side.Size().Height > 0 {
+			c.enlarge()
+		}
 	}
 	return head{title: c.title, sentence: c.line, back: true}
 }

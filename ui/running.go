@@ -139,7 +139,7 @@ func (r *runningScreen) draw(rows []runningRow) {
 	case r.wave:
 		right = r.waveSide(c)
 	}
-	r.tree.set(row(0, left, right))
+	r.tree.set(n.onlyReads(row(0, left, right), "piece:*", "wave", "why-*", "back", "later"))
 }
 
 // runningRow is a piece as a row.
@@ -223,8 +223,12 @@ func (r *runningScreen) detail(c *runningRow) node {
 	if s, ok := n.snoozed[it.ID]; ok && s.until > n.at.UnixMilli() {
 		say(words.L("Said to be in order"), words.F("%s, till %s", s.why, n.clock(s.until)))
 	}
+	role := look.Body
+	if n.root != nil && r.textHeight(told, look.Lead) <= design(n.root.Size().Height)-500 {
+		role = look.Lead // on a large glass
+	}
 	text := node{id: "how", view: listOf{panel: parts.PanelView{Title: words.L("How it was got"), Rule: true}}, kids: []node{
-		sized(node{id: "how-words", view: parts.LabelView{ID: "how", Role: look.Body, Text: strings.Join(told, "\n")}}, r.textHeight(told))}}
+		sized(node{id: "how-words", view: parts.LabelView{ID: "how", Role: role, Text: strings.Join(told, "\n")}}, r.textHeight(told, role))}}
 	kids := []node{sized(node{id: "piece", view: v}, 150), text}
 	if reply, said := r.reply(); said {
 		kids = append(kids, sized(node{id: "reply", view: reply}, look.Floor))
@@ -245,12 +249,12 @@ func (r *runningScreen) keys(c *runningRow) node {
 }
 
 // textHeight is the room that lines of a list take, in design pixels.
-func (r *runningScreen) textHeight(lines []string) float32 {
+func (r *runningScreen) textHeight(lines []string, role look.Role) float32 {
 	w := (r.root.Size().Width-look.U(look.Gap))/2 - look.U(40)
 	if w < look.U(100) {
 		w = look.U(540)
 	}
-	l := parts.NewLines(parts.LabelView{Role: look.Body, Text: strings.Join(lines, "\n")})
+	l := parts.NewLines(parts.LabelView{Role: role, Text: strings.Join(lines, "\n")})
 	return design(l.HeightFor(w)) + 16
 }
 

@@ -101,6 +101,9 @@ func (s *settingsScreen) show(n *now) head {
 		{ID: ScreenStores, Title: words.L("Stores"), Second: words.L("the inventory"), Icon: "kit"},
 	} {
 		v.Lay = parts.LayLeft
+		if v.ID == "who" || v.ID == "pin" || v.ID == "acting" {
+			v = n.shutKey(v)
+		}
 		s.keys[i].Set(v)
 	}
 	s.practice.Set(n.practiceView())

@@ -84,7 +84,7 @@ func (p *linePage) show(n *now) head {
 	if len(p.edits) == 0 {
 		v = parts.KeyView{ID: "keep", Title: words.L("Nothing is changed"), Second: words.L("touch what is to be otherwise"), Off: true, Lay: parts.LayLeft, Role: look.Name}
 	}
-	p.keep.Set(v)
+	p.keep.Set(n.shutKey(v))
 	return head{title: it.Short(), sentence: n.slotWords(&it), mark: n.mark(it.Rig), back: true}
 }
 
@@ -124,7 +124,7 @@ func (p *linePage) keys(n *now, it *model.Item) []parts.KeyView {
 		}
 	}
 	for i := range out {
-		out[i].Lay, out[i].Role = parts.LayLeft, look.BodyBold
+		out[i].Lay, out[i].Role, out[i].Off = parts.LayLeft, look.BodyBold, n.readsOnly()
 		if p.edits[out[i].ID] != nil {
 			out[i].Tone, out[i].State = parts.Live, "changed"
 		}

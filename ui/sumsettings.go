@@ -165,7 +165,7 @@ func newSumFigures(sh *Shell, group, title string) screen {
 					right = fmt.Sprintf("0 %s", f.unit)
 				}
 			}
-			out = append(out, rowDo{parts.RowView{ID: f.key, Title: f.title, Second: f.source, Right: right, Tone: parts.Quiet, Dim: true},
+			out = append(out, rowDo{n.shutRow(parts.RowView{ID: f.key, Title: f.title, Second: f.source, Right: right, Tone: parts.Quiet, Dim: true}),
 				func() { sh.asOfficer(words.L("Limits"), func() { sh.open(newSumPad(sh, f)) }) }})
 		}
 		return out

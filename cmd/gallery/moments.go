@@ -88,6 +88,8 @@ var moments = []moment{
 	{name: "load up other work", screen: ui.ScreenLoadUp, minute: 125, touch: []string{"act other"}},
 	{name: "load up collect", screen: ui.ScreenLoadUp, minute: 125, touch: []string{"act other", "act collect"}},
 	{name: "load up carry", screen: ui.ScreenLoadUp, minute: 125, touch: []string{"act other", "act carry"}},
+	{name: "load up swap", screen: ui.ScreenLoadUp, minute: 125, touch: []string{"act other", "act carry", "piece E42-052@at:V2"}},
+	{name: "load up swap noted", screen: ui.ScreenLoadUp, minute: 125, touch: []string{"act other", "act carry", "piece E42-052@at:V2", "act swap-R41-138"}},
 	{name: "load up engine", screen: ui.ScreenLoadUp, minute: 125, touch: []string{"act other", "rig E42"}},
 	{name: "load up nothing off", screen: ui.ScreenLoadUp, minute: 0},
 	{name: "load up done", screen: ui.ScreenLoadUp, minute: 177},

@@ -143,6 +143,9 @@ func NewRow(view RowView, onTap func()) *Row {
 	h := look.Floor
 	if view.Off {
 		h = 48
+		if view.Second != "" {
+			h = 64
+		}
 	}
 	r.touch(r, 2*look.Target, h, r.paintRow)
 	r.radius = look.RadiusPanel
