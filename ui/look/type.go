@@ -1,6 +1,8 @@
 package look
 
 import (
+	"sync"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 )
@@ -29,8 +31,36 @@ const (
 	lastDash     = '\u2026'
 )
 
-// Measure is the size of a text in a size and style.
+// Measure is the size of a text in a size and style. Sizes are kept: the fonts
+// never change, and most words of a screen were on the last one too.
 func Measure(text string, size float32, style fyne.TextStyle) fyne.Size {
-	s, _ := fyne.CurrentApp().Driver().RenderedTextSize(text, size, style, Face(text, style))
+	k := measure{text, size, style}
+	measured.Lock()
+	s, ok := measured.seen[k]
+	measured.Unlock()
+	if ok {
+		return s
+	}
+	s, _ = fyne.CurrentApp().Driver().RenderedTextSize(text, size, style, Face(text, style))
+	measured.Lock()
+	defer measured.Unlock()
+	if measured.seen == nil || len(measured.seen) >= measuredKept {
+		measured.seen = make(map[measure]fyne.Size)
+	}
+	measured.seen[k] = s
 	return s
+}
+
+type measure struct {
+	text  string
+	size  float32
+	style fyne.TextStyle
+}
+
+// measuredKept is some hundred screens' worth of words.
+const measuredKept = 32768
+
+var measured struct {
+	sync.Mutex
+	seen map[measure]fyne.Size
 }
