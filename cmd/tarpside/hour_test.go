@@ -227,19 +227,6 @@ func (h *hour) as(by string) {
 	h.by = by
 }
 
-// still waits until nothing on the screen moves any more: a list that was let
-// go rolls on.
-func (h *hour) still() {
-	h.t.Helper()
-	was, since := h.read(), time.Now()
-	h.wait("the list to stand still", func() bool {
-		if now := h.read(); !slices.Equal(was, now) {
-			was, since = now, time.Now()
-		}
-		return time.Since(since) > 300*time.Millisecond
-	})
-}
-
 // drag moves a finger over the glass, and lets the screen follow.
 func (r *running) drag(x, y, dy int) {
 	r.t.Helper()
