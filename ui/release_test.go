@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 
 	"tarpside/model"
 	"tarpside/ui/look"
@@ -88,15 +89,25 @@ func TestTouchingRowsRewritesTheRadioSentence(t *testing.T) {
 	}
 }
 
-// tapRow touches a row on its side; a split line stands on both.
+// tapRow touches a row on its side; a split line stands on both. A row below
+// those in view is brought up by a finger first.
 func (w *window) tapRow(item, side string) {
 	w.t.Helper()
-	for i, p := range w.parts {
-		if p.Kind == parts.KindPiece && p.ID == item && p.State == side {
-			w.parts = append([]parts.Part{p}, slices.Delete(slices.Clone(w.parts), i, i+1)...)
-			w.tap(parts.KindPiece, item)
-			return
+	for range 8 {
+		var last parts.Part
+		for i, p := range w.parts {
+			if p.Kind != parts.KindPiece || p.State != side {
+				continue
+			}
+			if p.ID == item {
+				w.parts = append([]parts.Part{p}, slices.Delete(slices.Clone(w.parts), i, i+1)...)
+				w.tap(parts.KindPiece, item)
+				return
+			}
+			last = p
 		}
+		test.Drag(w.win.Canvas(), fyne.NewPos(float32(last.X+last.W/2), float32(last.Y+last.H/2)), 0, -60)
+		w.shell.Refresh()
 	}
 	w.t.Fatalf("no row of %s under %s", item, side)
 }
