@@ -59,7 +59,7 @@ func runWithoutWindow(ctx context.Context, args []string) error {
 	if err != nil {
 		return fmt.Errorf("no folder for the pictures: %w", err)
 	}
-	if err := buildAndShow(ctx, bin, "gallery", "-out", dir); err != nil {
+	if err := buildAndShow(ctx, bin, "gallery", "-out", dir, "-sizes", "1280x800"); err != nil {
 		return err
 	}
 	fmt.Printf("The screens are in %s\n", dir)
