@@ -67,7 +67,7 @@ func (m *maker) blank(p *press) {
 func (m *maker) restock() Paper {
 	return m.paper("restock", "", "Restock and order", func(p *press) {
 		columns := []column{{title: "done", tick: true}, {title: "what", share: 3.4, bold: true}, {title: "of", share: 1.6}, {title: "replace", share: 1, right: true},
-			{title: "from store", share: 1, right: true}, {title: "store left", share: 1, right: true}, {title: "owed", share: 0.8, right: true}, {title: "order", share: 1.5, bold: true}}
+			{title: "from store", share: 1.3, right: true}, {title: "store left", share: 1.2, right: true}, {title: "owed", share: 0.8, right: true}, {title: "order", share: 1.5, bold: true}}
 		var rows []row
 		cells(m.pic.Restock(), func(c func(string) string) {
 			order := ""
