@@ -166,7 +166,7 @@ func (sh *Shell) shown() screen {
 	if n := len(sh.over); n > 0 {
 		return sh.over[n-1]
 	}
-	if sh.here == ScreenTarp && sh.empty() {
+	if sh.empty() && needsPieces[sh.here] {
 		return sh.welcome
 	}
 	return sh.screens[sh.here]

@@ -323,3 +323,16 @@ func TestABadTableIsNotLoadedAndEveryBadRowIsNamed(t *testing.T) {
 		}
 	}
 }
+
+func TestWithoutADepartmentNoScreenSaysThatAllIsWell(t *testing.T) {
+	w, _ := emptyWindow(t, glass1280, look.Options{})
+	for _, name := range []string{ScreenGlance, ScreenLoadUp, ScreenLeaving, ScreenLookFor, ScreenTarp} {
+		w.tap("screen", name)
+		if _, ok := w.find("act", "load-department"); !ok {
+			t.Errorf("%s does not offer to load a department", name)
+		}
+		if _, ok := w.find("act", "sign"); ok {
+			t.Errorf("%s asks for a signature for a rig that is not listed", name)
+		}
+	}
+}

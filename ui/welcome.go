@@ -66,7 +66,7 @@ func (w *welcomeScreen) body() fyne.CanvasObject { return w.root }
 
 func (w *welcomeScreen) show(n *now) head {
 	can := n.opts.Folders != nil && n.opts.LoadFrom != nil && n.pic.ReadOnly == ""
-	w.load.Set(parts.KeyView{ID: "load-department", Title: words.L("Load a department"), Second: words.L("from a folder of tables"), Icon: "in", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Name, Off: !can})
+	w.load.Set(parts.KeyView{ID: "load-department", Title: words.L("Load a department"), Second: words.L("from a folder or a workbook"), Icon: "in", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Name, Off: !can})
 	w.demo.Set(parts.KeyView{ID: "demo", Title: words.L("Look at the demo"), Second: words.L("invented; nothing is kept"), Icon: "glance", Lay: parts.LayLeft, Role: look.Name, Off: n.opts.Demo == nil})
 	v := n.stripView(nil)
 	if n.said == nil && n.pic.ReadOnly == "" {
@@ -85,6 +85,13 @@ func (sh *Shell) toDemo() {
 		sh.said = &said{trouble: inWords(err)}
 		sh.refresh()
 	}
+}
+
+// needsPieces are the screens that say nothing true while no piece is known:
+// "nothing is open" would be signed for a rig that is not there.
+var needsPieces = map[string]bool{
+	ScreenTarp: true, ScreenGlance: true, ScreenLoadUp: true, ScreenLeaving: true,
+	ScreenLookFor: true, ScreenTrail: true, ScreenBringBack: true,
 }
 
 // empty tells that no department is loaded.
