@@ -24,6 +24,10 @@ type along struct {
 // list is written in the order in which things are taken, the main piece first.
 const followers = 3
 
+// together is how many lines of one touch may belong together. A whole pull
+// list staged at once says nothing of what goes with what.
+const together = 6
+
 // goesAlong are the lines that may have gone along with a piece, the surest
 // first. The tables and the log say which:
 //   - what came to the place in the same touch and still lies beside it, one
@@ -73,7 +77,7 @@ func (n *now) goesAlong(a *along) []int {
 }
 
 // cameWith lists what one touch brought to a place together with an item, the
-// last time that the item came there.
+// last time that the item came there; none if it was a whole list.
 func (n *now) cameWith(item string, to model.Place) []string {
 	there := func(e *model.Entry) bool {
 		return slices.ContainsFunc(e.Moves, func(m model.Move) bool { return m.To == to })
@@ -90,6 +94,9 @@ func (n *now) cameWith(item string, to model.Place) []string {
 		if e := &n.pic.Entries[k]; tap != "" && e.Tap == tap && there(e) {
 			out = append(out, e.Item)
 		}
+	}
+	if len(out) > together {
+		return nil
 	}
 	return out
 }

@@ -118,3 +118,17 @@ func TestTheTabOfARigOpensItsDoorsAndOnceMoreAsksWhatIsShown(t *testing.T) {
 		}
 	}
 }
+
+func TestAListStagedAtOnceDoesNotSayThatAllOfItGoesTogether(t *testing.T) {
+	w := demoAt(t, 8, ScreenTarp, glass1280, look.Options{})
+	w.tap("act", "pull-list")
+	w.tap("act", "stage-list")
+	w.tap("piece", "R41-003")
+	w.tap("place", "at:V1")
+	if w.countAt("R41-003", "at:V1") != 1 {
+		t.Fatalf("the ram was not handed out: %s", w.text("reply"))
+	}
+	if got := parts.Plain(w.text("asked")); strings.HasPrefix(got, "Goes along?") {
+		t.Errorf("after a whole list the row says %q", got)
+	}
+}
