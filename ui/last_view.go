@@ -87,6 +87,9 @@ func (n *now) actLine(e *model.Entry) string {
 	case model.Look:
 		return words.F("Looked for %s", name)
 	case model.Count:
+		if it := n.d.Item(e.Item); it != nil {
+			name = it.Short() // how many is what the count says
+		}
 		return words.F("Counted %s: %d", name, e.Quantity)
 	case model.Repair:
 		return words.F("%s back in service", name)

@@ -101,6 +101,9 @@ func (m *moreScreen) show(n *now) head {
 		if i < 3 || v.ID == "who" {
 			v = n.shutKey(v)
 		}
+		if i < 2 && !open { // it would go to the scene that was closed, and nobody would see it
+			v.Off, v.Second = true, words.L("no scene is open")
+		}
 		m.keys[i].Set(v)
 	}
 	m.close.Set(n.shutHold(parts.HoldView{ID: "close-scene", Title: parts.Or(words.L("Hold to close the scene"), words.L("Hold to close")), Second: parts.Or(n.sceneName(), ""), Sure: words.L("Close"), Off: !open}))

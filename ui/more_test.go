@@ -96,3 +96,24 @@ func TestAClosedSceneGoesOnWithWhatIsStillOut(t *testing.T) {
 		t.Errorf("the foot says %q, before %q", got, off)
 	}
 }
+
+func TestAfterTheCloseNobodyArrivesOrTakesOverUnseen(t *testing.T) {
+	w := demoAt(t, 60, ScreenMore, glass1280, look.Options{})
+	w.shell.act(model.Act{Verb: model.Close})
+	if sc := w.board.Picture().State.Scene(w.board.Picture().Scene); !sc.Closed {
+		t.Fatalf("the scene is not closed: %s", w.text("reply"))
+	}
+	for _, id := range []string{"relieve", "arrive"} {
+		if p, _ := w.find("act", id); p.State != "off" {
+			t.Errorf("%s is %q after the close", id, p.State)
+		}
+	}
+}
+
+func TestACountSaysHowManyOnlyOnce(t *testing.T) {
+	w := demoAt(t, 60, ScreenMore, glass1280, look.Options{})
+	n := w.shell.now()
+	if got := n.actLine(&model.Entry{Act: model.Act{Verb: model.Count, Item: "R41-183", Quantity: 1}}); got != "Counted Street broom: 1" {
+		t.Errorf("the line says %q", got)
+	}
+}
