@@ -265,6 +265,7 @@ func TestTwoWindowsAgreeByStick(t *testing.T) {
 		opts.Folders = func(path string) (Folder, error) {
 			f, err := list(path)
 			f.Sticks, _ = filepath.Glob(filepath.Join(dir, "*.tarpside"))
+			f.Inside = append(f.Inside, filepath.Join(dir, "tables.xlsx"), filepath.Join(dir, "nights"))
 			return f, err
 		}
 		opts.Screen = ScreenMore
@@ -274,6 +275,12 @@ func TestTwoWindowsAgreeByStick(t *testing.T) {
 	a.tap("act", "papers")
 	a.tap("act", "stick")
 	a.sound("stick")
+	if _, ok := a.find("act", "folder-tables.xlsx"); ok {
+		t.Error("a log could be written into a workbook")
+	}
+	if _, ok := a.find("act", "folder-nights"); !ok {
+		t.Error("a folder cannot be gone into")
+	}
 	a.tap("act", "write-stick")
 	if got := a.text("read-back"); !strings.Contains(got, "entries are written") {
 		t.Fatalf("it says %q", got)

@@ -55,6 +55,9 @@ func (s *stickScreen) rows(n *now) []rowDo {
 		out = append(out, rowDo{v, func() { s.chosen, s.says = file, ""; s.sh.refresh() }})
 	}
 	for _, dir := range s.folder.Inside {
+		if board.IsWorkbook(dir) { // a folder of tables, and no place for a log
+			continue
+		}
 		out = append(out, rowDo{parts.RowView{ID: "folder-" + filepath.Base(dir), Title: filepath.Base(dir), Tone: parts.Quiet, Go: "go"}, func() { s.enter(dir); s.sh.refresh() }})
 	}
 	return out
