@@ -62,7 +62,10 @@ func (b *Board) SaveStores(path string) error {
 	if !IsWorkbook(path) {
 		return stores.Write(path, d)
 	}
-	return writeWhole(path, func(w io.Writer) error { return stores.WriteWorkbook(w, d) })
+	if err := writeWhole(path, func(w io.Writer) error { return stores.WriteWorkbook(w, d) }); err != nil {
+		return fmt.Errorf("%s could not be written. The department file is as it was; choose a folder that may be written to: %w", filepath.Base(path), err)
+	}
+	return nil
 }
 
 // writeWhole makes a file that is whole at any moment: written beside its

@@ -2,6 +2,7 @@ package board_test
 
 import (
 	"errors"
+	"os"
 	"path/filepath"
 	"reflect"
 	"slices"
@@ -108,5 +109,17 @@ func TestTheInventoryGoesIntoANewFileByFolderAndByWorkbook(t *testing.T) {
 		if err != nil || len(left) > 0 {
 			t.Errorf("%s: left behind: %v", name, left)
 		}
+	}
+}
+
+func TestAWorkbookThatCannotBeWrittenSaysWhatIsSafeAndWhatToDo(t *testing.T) {
+	b := newTablet(t, "A").withDemo(t)
+	inTheWay := filepath.Join(t.TempDir(), "file")
+	if err := os.WriteFile(inTheWay, nil, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	err := b.SaveStores(filepath.Join(inTheWay, "tables.xlsx"))
+	if err == nil || !strings.Contains(err.Error(), "tables.xlsx could not be written. The department file is as it was; choose") {
+		t.Errorf("it says %v", err)
 	}
 }

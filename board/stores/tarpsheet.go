@@ -1,6 +1,7 @@
 package stores
 
 import (
+	"bytes"
 	"strings"
 
 	"tarpside/model/tarpsheet"
@@ -13,8 +14,12 @@ var sheetColumns = []string{"time", "quantity", "piece", "to", "who"}
 // problem of the file, and no lines if there is any; what the cells mean is
 // for [tarpsheet.Read].
 func ReadSheet(file string, data []byte) ([]tarpsheet.Line, Problems) {
-	records, open := parse(data)
 	r := sceneReader{file: file, at: map[string]int{}}
+	if bytes.HasPrefix(data, []byte("PK\x03\x04")) { // a zip: columns that are missing would say nothing
+		r.bad(1, "", "this is a workbook", "the sheet saved as CSV")
+		return nil, r.problems
+	}
+	records, open := parse(data)
 	if len(records) == 0 {
 		r.bad(1, "", "nothing in it", "a header row with "+strings.Join(sheetColumns, ", "))
 		return nil, r.problems

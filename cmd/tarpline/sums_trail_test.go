@@ -100,7 +100,7 @@ func TestASumThatIsAskedWronglySaysSo(t *testing.T) {
 		w := strings.Fields(c.ask)
 		got, err := asked(w[0], w[1:]...)
 		var wrong misuse
-		if !errors.As(err, &wrong) || !strings.Contains(string(wrong), c.want) || !strings.Contains(string(wrong), "try: tarpline help sums") || got != "" {
+		if !errors.As(err, &wrong) || !strings.Contains(string(wrong), c.want) || !strings.Contains(string(wrong), "try: tarpline sums help ") || got != "" {
 			t.Errorf("%s: %v\n%s\nwant %s", c.ask, err, got, c.want)
 		}
 	}

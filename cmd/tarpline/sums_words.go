@@ -48,7 +48,7 @@ func readSum(name string, args []string, known, many string) *given {
 // wrong keeps the first misuse.
 func (g *given) wrong(format string, args ...any) {
 	if g.err == nil {
-		g.err = misuse("sums " + g.sum + ": " + fmt.Sprintf(format, args...) + "; try: tarpline help sums")
+		g.err = misuse("sums " + g.sum + ": " + fmt.Sprintf(format, args...) + "; try: tarpline sums help " + g.sum)
 	}
 }
 
