@@ -98,11 +98,14 @@ func (m *moreScreen) show(n *now) head {
 		{ID: "papers", Title: words.L("Paper and stick"), Second: parts.Or(words.L("print, enter, exchange"), words.L("print")), Icon: "paper"},
 	} {
 		v.Lay = parts.LayLeft
-		if i < 3 || v.ID == "who" {
+		switch v.ID {
+		case "relieve", "arrive":
+			if !open { // it would go to the scene that was closed, and nobody would see it
+				v.Off, v.Second = true, words.L("no scene is open")
+			}
 			v = n.shutKey(v)
-		}
-		if i < 2 && !open { // it would go to the scene that was closed, and nobody would see it
-			v.Off, v.Second = true, words.L("no scene is open")
+		case "new-scene", "who":
+			v = n.shutKey(v)
 		}
 		m.keys[i].Set(v)
 	}

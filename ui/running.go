@@ -266,6 +266,7 @@ func (r *runningScreen) act(id string) {
 	case id == "seen":
 		r.sh.said = nil
 	case kind == parts.KindPiece:
+		r.left()
 		r.chosen, r.pad, r.flow, r.wave, r.typed = rest, false, false, false, ""
 		r.sh.said = nil
 	case c == nil:
@@ -296,6 +297,14 @@ func (r *runningScreen) log(c *runningRow, more string) {
 	}
 	r.pad, r.flow, r.typed = false, false, ""
 	r.sh.log(board.Tap{Acts: []model.Act{{Verb: model.CheckIt, Item: it.ID, Quantity: 1, Reading: reading}}})
+}
+
+// left logs the pressure alone where only its flow was still asked: it was
+// typed and found possible, so it counts.
+func (r *runningScreen) left() {
+	if c := r.current(r.n.running()); r.flow && c != nil && c.figure != nil {
+		r.log(c, "")
+	}
 }
 
 // reply is the answer to a reading that was not taken as it is.

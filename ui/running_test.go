@@ -102,6 +102,51 @@ func TestAReadingIsTypedWithItsFlowAndNothingIsMoved(t *testing.T) {
 	}
 }
 
+func TestATypedPressureIsKeptHoweverTheFlowIsLeft(t *testing.T) {
+	for name, away := range map[string]func(w *window){
+		"another screen": func(w *window) { w.tap("screen", ScreenTarp) },
+		"back":           func(w *window) { w.tap(parts.KindAct, "back") },
+		"another piece":  nil, // chosen below
+		"not known":      func(w *window) { w.tap(parts.KindAct, "no-flow") },
+	} {
+		w := demoAt(t, 60, ScreenGlance, glass1280, look.Options{})
+		w.tap(parts.KindAct, "gauges")
+		if name == "another piece" {
+			other := ""
+			for _, p := range w.parts {
+				if p.Kind == parts.KindPiece && p.ID != "R41-111" {
+					other = p.ID
+					break
+				}
+			}
+			away = func(w *window) { w.tap(parts.KindPiece, other) }
+		}
+		w.tap(parts.KindAct, "read")
+		for _, d := range "900" {
+			w.tap(parts.KindDigit, string(d))
+		}
+		w.tap(parts.KindDigit, "done")
+		away(w)
+		if e := w.last(); e.Verb != model.CheckIt || e.Reading != "oxygen=900" || e.Item != "R41-111" {
+			t.Errorf("%s: the last entry is %s %q of %s", name, e.Verb, e.Reading, e.Item)
+		}
+	}
+}
+
+func TestAPressureIsDroppedOnlyByTheKeyThatSaysSo(t *testing.T) {
+	w := demoAt(t, 60, ScreenGlance, glass1280, look.Options{})
+	before := w.last().ID
+	w.tap(parts.KindAct, "gauges")
+	w.tap(parts.KindAct, "read")
+	w.tap(parts.KindDigit, "9")
+	w.tap(parts.KindDigit, "done")
+	w.tap(parts.KindAct, "later")
+	w.tap("screen", ScreenTarp)
+	if e := w.last(); e.ID != before {
+		t.Errorf("logged %s %q", e.Verb, e.Reading)
+	}
+}
+
 func TestAPieceThatIsOutLongIsOneLineAndCanBeSaidToBeInOrder(t *testing.T) {
 	w := demoAt(t, 60, ScreenGlance, glass1280, look.Options{})
 	n := w.shell.now()

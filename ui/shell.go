@@ -73,6 +73,7 @@ type Shell struct {
 	rig     string                  // the rig that Load up and Leaving are about
 	by      string                  // who logs on this tablet
 	acting  string                  // the acting officer of the tour
+	top     screen                  // that was shown last
 	drawn   map[screen]look.Options // the look that a screen was last drawn in
 	said    *said
 	keys    *keyboard // nil until Listen
@@ -97,6 +98,10 @@ type screen interface {
 	// show brings the parts up to date, and says what the header shows.
 	show(n *now) head
 }
+
+// A leaver is a screen with something begun that must not be lost: it is told
+// when another screen has taken its place, whatever was touched for that.
+type leaver interface{ left() }
 
 // now is what a screen is made from.
 type now struct {
@@ -175,9 +180,14 @@ func (sh *Shell) shown() screen {
 // refresh brings everything on screen up to date. Parts that show the same as
 // before are not drawn again.
 func (sh *Shell) refresh() {
+	sc := sh.shown()
+	if was, ok := sh.top.(leaver); ok && sh.top != sc {
+		sh.top = sc
+		was.left()
+	}
+	sh.top = sc
 	n := sh.now()
 	sh.settleRig(n)
-	sc := sh.shown()
 	h := sc.show(n)
 	sh.frame.show(n, sc, h)
 	sh.publish()
