@@ -4,7 +4,7 @@ import (
 	"io"
 	"time"
 
-	"tarpside/board/paper"
+	"tarpside/board/journal"
 	"tarpside/model"
 )
 
@@ -28,5 +28,5 @@ func (b *Board) Journal(w io.Writer, in *time.Location) error {
 	if err != nil {
 		return err
 	}
-	return paper.Journal(w, all, in)
+	return journal.Write(w, all, in)
 }

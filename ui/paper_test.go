@@ -16,7 +16,7 @@ import (
 	"github.com/makiuchi-d/gozxing/oned"
 	"github.com/makiuchi-d/gozxing/qrcode"
 
-	"tarpside/board/pdf"
+	"tarpside/board/paper"
 	"tarpside/model"
 	"tarpside/model/code"
 	"tarpside/model/tarpsheet"
@@ -25,7 +25,7 @@ import (
 )
 
 // raster is the first page of a paper, at 150 dots an inch, as PNG.
-func raster(t *testing.T, p pdf.Paper) []byte {
+func raster(t *testing.T, p paper.Paper) []byte {
 	t.Helper()
 	dir := t.TempDir()
 	var doc bytes.Buffer
@@ -114,7 +114,7 @@ func TestWhatIsPrintedOnALabelIsLoggedWhenItIsScanned(t *testing.T) {
 	}
 }
 
-func paperOf(t *testing.T, w *window, file string) pdf.Paper {
+func paperOf(t *testing.T, w *window, file string) paper.Paper {
 	t.Helper()
 	for _, p := range w.shell.now().papers() {
 		if p.File == file {
@@ -122,7 +122,7 @@ func paperOf(t *testing.T, w *window, file string) pdf.Paper {
 		}
 	}
 	t.Fatalf("no paper %s", file)
-	return pdf.Paper{}
+	return paper.Paper{}
 }
 
 func TestALabelThatWasReadWrongIsSaidSo(t *testing.T) {
@@ -145,7 +145,7 @@ func printing(t *testing.T, minute int, screen string, viewer error) (w *window,
 	made = new([]string)
 	opts := onDisk(w, t.TempDir())
 	opts.Screen = screen
-	opts.Print = func(p pdf.Paper, opened func(error)) (string, error) {
+	opts.Print = func(p paper.Paper, opened func(error)) (string, error) {
 		var doc bytes.Buffer
 		if err := p.Write(&doc); err != nil {
 			return "", err
@@ -311,7 +311,7 @@ func TestTwoWindowsAgreeByStick(t *testing.T) {
 func TestAPaperIsNamedInEnglishAsItNamesItself(t *testing.T) {
 	for _, minute := range []int{0, 60, 125, 180} {
 		w := demoAt(t, minute, ScreenTarp, glass1280, glassLook(glass1280, 1))
-		for _, p := range append(w.shell.now().papers(), pdf.Paper{Kind: "trail-slips", Title: "Trail slips"}) {
+		for _, p := range append(w.shell.now().papers(), paper.Paper{Kind: "trail-slips", Title: "Trail slips"}) {
 			_, listed := paperNames[p.Kind]
 			if got := paperName(p); got != p.Title || !listed && p.Kind != "open" && p.Kind != "closeout" {
 				t.Errorf("minute %d: %s is named %q, on paper %q", minute, p.Kind, got, p.Title)

@@ -3,7 +3,7 @@ package ui
 import (
 	"strings"
 
-	"tarpside/board/pdf"
+	"tarpside/board/paper"
 	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
@@ -32,9 +32,9 @@ func (p *papersScreen) rows(n *now) []rowDo {
 			func() { p.sh.open(newStick(p.sh).list) }},
 	}
 	size := parts.RowView{ID: "sheet", Title: words.L("Letter paper"), Second: words.L("touch for A4"), Icon: "paper", Tone: parts.Quiet, Right: words.L("in the printer")}
-	other := pdf.A4.Name
-	if n.sheet() == pdf.A4 {
-		size.Title, size.Second, other = words.L("A4 paper"), words.L("touch for letter"), pdf.Letter.Name
+	other := paper.A4.Name
+	if n.sheet() == paper.A4 {
+		size.Title, size.Second, other = words.L("A4 paper"), words.L("touch for letter"), paper.Letter.Name
 	}
 	out = append(out, rowDo{size, func() { p.sh.setPref(settingSheet, other); p.sh.refresh() }})
 	for _, made := range n.papers() {
@@ -57,7 +57,7 @@ var paperNames = map[string]string{
 
 // paperName is the name of a paper on the screen. On the paper itself it is
 // English.
-func paperName(p pdf.Paper) string {
+func paperName(p paper.Paper) string {
 	switch {
 	case p.Kind == "open":
 		return words.N("Open list, %d line", "Open list, %d lines", p.Lines)
@@ -72,15 +72,15 @@ func paperName(p pdf.Paper) string {
 	return p.Title
 }
 
-func (n *now) papers() []pdf.Paper {
-	return pdf.All(n.pic, pdf.Options{Sheet: n.sheet(), Printed: n.at})
+func (n *now) papers() []paper.Paper {
+	return paper.All(n.pic, paper.Options{Sheet: n.sheet(), Printed: n.at})
 }
 
-func (n *now) sheet() pdf.Sheet {
-	if n.pref(settingSheet) == pdf.A4.Name {
-		return pdf.A4
+func (n *now) sheet() paper.Sheet {
+	if n.pref(settingSheet) == paper.A4.Name {
+		return paper.A4
 	}
-	return pdf.Letter
+	return paper.Letter
 }
 
 // settingSheet is the paper in this tablet's printer.
@@ -96,7 +96,7 @@ func (p *papersScreen) aside(n *now) (title, text string) {
 
 // print writes a paper and opens it. The viewer is another program: what came
 // of it is told when it is known.
-func (p *papersScreen) print(made pdf.Paper) {
+func (p *papersScreen) print(made paper.Paper) {
 	path := ""
 	path, err := p.sh.opts.Print(made, func(err error) {
 		p.says = words.F("%s is open in another window.\n\nThe file is %s", parts.B(paperName(made)), path)

@@ -8,7 +8,7 @@ import (
 
 	"tarpside/board"
 	"tarpside/board/ledger"
-	"tarpside/board/pdf"
+	"tarpside/board/paper"
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/words"
@@ -57,7 +57,7 @@ type Options struct {
 	// Print writes a paper to a file, whose path it returns, and opens it in
 	// the system's viewer; opened is called on the window's goroutine once it
 	// is known whether one came up. It may be nil.
-	Print func(p pdf.Paper, opened func(err error)) (path string, err error)
+	Print func(p paper.Paper, opened func(err error)) (path string, err error)
 }
 
 // A Shell is the window's content: the frame, and the screen that is shown.

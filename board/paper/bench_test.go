@@ -1,70 +1,52 @@
 package paper_test
 
 import (
-	"os"
-	"os/exec"
-	"path/filepath"
+	"fmt"
+	"io"
+	"strconv"
 	"testing"
-	"time"
 
-	"tarpside/model"
-	"tarpside/model/modeltest"
+	"codeberg.org/go-pdf/fpdf"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/goregular"
+
+	"tarpside/board/paper"
 )
 
-// aBigLog is 100,000 acts about 400 lines, each of which moves a piece.
-func aBigLog(b *testing.B) *modeltest.Log {
-	b.Helper()
-	l := modeltest.New("A", modeltest.Big(400))
-	l.Open("S", "")
-	for k := range 100_000 {
-		if e := l.Do(model.Entry{Act: modeltest.Round(400, k)}); len(e.Moves) == 0 {
-			b.Fatalf("%+v", e)
+func rows2000(i int) string { return fmt.Sprintf("Hydraulic spreader number %d", i) }
+
+// 2,000 rows as a slot sheet.
+func BenchmarkPaper2000Rows(b *testing.B) {
+	pic := of(big(2000, rows2000))
+	p := find(b, paper.All(pic, options(0)), "slots_R1.pdf")
+	b.ResetTimer()
+	for range b.N {
+		if err := p.Write(io.Discard); err != nil {
+			b.Fatal(err)
 		}
 	}
-	return l
 }
 
-// BenchmarkFoldAgainstJournalReaders folds 100,000 entries in memory, and has
-// the two programs add up the journal of the same entries from a file. The
-// ratio is our time as a part of theirs: the goals are 0.04 of hledger's and
-// 0.2 of ledger's. We and they take turns, and the fastest turn of each counts:
-// what else the machine does can only add to it.
-func BenchmarkFoldAgainstJournalReaders(b *testing.B) {
-	l := aBigLog(b)
-	path := filepath.Join(b.TempDir(), "big.journal")
-	if err := os.WriteFile(path, []byte(journal(b, l.Entries, time.UTC)), 0o600); err != nil {
-		b.Fatal(err)
-	}
-	for name, args := range map[string][]string{"hledger": {"-f", path, "balance"}, "ledger": {"--args-only", "-f", path, "balance"}} {
-		b.Run(name, func(b *testing.B) {
-			ours, theirs := time.Hour, time.Hour
-			for b.Loop() {
-				start := time.Now()
-				s := model.Fold(l.Entries)
-				ours = min(ours, time.Since(start))
-				if s.Folded() != len(l.Entries) {
-					b.Fatal(s.Folded())
-				}
-				cmd := exec.Command(name, args...)
-				cmd.Env = append(os.Environ(), "LC_ALL=C.UTF-8")
-				start = time.Now()
-				if err := cmd.Run(); err != nil {
-					b.Fatal(err)
-				}
-				theirs = min(theirs, time.Since(start))
-			}
-			b.ReportMetric(0, "ns/op") // of both: no use
-			b.ReportMetric(float64(ours.Milliseconds()), "ms/ours")
-			b.ReportMetric(float64(theirs.Milliseconds()), "ms/theirs")
-			b.ReportMetric(ours.Seconds()/theirs.Seconds(), "ratio")
-		})
-	}
-}
-
-// BenchmarkJournalOf100kEntries is what writing one costs.
-func BenchmarkJournalOf100kEntries(b *testing.B) {
-	l := aBigLog(b)
-	for b.Loop() {
-		journal(b, l.Entries, time.UTC)
+// The same rows by the library alone: cells, a box and a rule a row.
+func BenchmarkBareLibrary2000Rows(b *testing.B) {
+	for range b.N {
+		f := fpdf.New("P", "pt", "Letter", "")
+		f.AddUTF8FontFromBytes("go", "", goregular.TTF)
+		f.AddUTF8FontFromBytes("go", "B", gobold.TTF)
+		f.AddPage()
+		f.SetFont("go", "", 12.5)
+		for i := range 2000 {
+			x, y := f.GetXY()
+			f.Rect(x, y+3, 22, 22, "D")
+			f.SetX(x + 30)
+			f.CellFormat(40, 28, strconv.Itoa(1), "", 0, "R", false, 0, "")
+			f.CellFormat(280, 28, rows2000(i), "", 0, "L", false, 0, "")
+			f.CellFormat(80, 28, fmt.Sprintf("R1-%04d", i), "", 0, "L", false, 0, "")
+			f.CellFormat(60, 28, "", "", 1, "L", false, 0, "")
+			f.Line(x, f.GetY(), x+540, f.GetY())
+		}
+		if err := f.Output(io.Discard); err != nil {
+			b.Fatal(err)
+		}
 	}
 }

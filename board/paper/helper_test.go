@@ -2,192 +2,111 @@ package paper_test
 
 import (
 	"bytes"
-	"encoding/csv"
-	"net/url"
+	"fmt"
+	"math/rand"
 	"os"
 	"os/exec"
 	"path/filepath"
-	"slices"
-	"strconv"
 	"strings"
+	"testing"
 	"time"
 
+	"tarpside/board"
 	"tarpside/board/paper"
 	"tarpside/model"
 )
 
-// A cell is an account, its parts as they were before they were written, and
-// an item.
-type cell struct{ kind, name, ground, item string }
+// evening is minute 0 of the demo scene.
+var evening = time.Date(2026, 11, 14, 18, 50, 0, 0, time.FixedZone("EST", -5*3600))
 
-// A book is how many pieces are in each cell; there are no noughts.
-type book map[cell]int
-
-// failer is what *testing.T and *rapid.T share.
-type failer interface {
-	Helper()
-	Errorf(format string, args ...any)
-	Fatalf(format string, args ...any)
+func options(minute int) paper.Options {
+	return paper.Options{Sheet: paper.Letter, Printed: evening.Add(time.Duration(minute) * time.Minute)}
 }
 
-// readers are the two programs that add a journal up. Neither is ours, and
-// they were written apart from each other in different languages: so they are
-// the outside check of the fold.
-var readers = map[string]func(t failer, journal string, depth1 bool) book{"hledger": hledger, "ledger": ledger}
-
-// hledger prints a row of CSV for each account and commodity.
-func hledger(t failer, journal string, depth1 bool) book {
-	t.Helper()
-	args := []string{"-f", "-", "balance", "--flat", "--no-total", "--output-format=csv", "--layout=bare"}
-	if depth1 {
-		args = append(args, "--depth=1")
-	}
-	rows, err := csv.NewReader(strings.NewReader(tool(t, journal, "hledger", args...))).ReadAll()
-	if err != nil || len(rows) == 0 {
-		t.Fatalf("hledger printed no table: %v", err)
-	}
-	b := book{}
-	for _, row := range rows[1:] {
-		b.read(t, row[0], row[1], row[2])
-	}
-	return b
-}
-
-// ledger prints each account after an @, and below it a line for each
-// commodity, as it shows it to people (scrub). With depth1 it is told to fold what lies below the first part.
-func ledger(t failer, journal string, depth1 bool) book {
-	t.Helper()
-	args := []string{"--args-only", "-f", "-", "balance", "--no-total", "--flat", "--balance-format", "@%(account)\n%(scrub(amount))\n"}
-	if depth1 {
-		args = append(args[:4], "--no-total", "--depth", "1", "--balance-format", "@%(account)\n%(scrub(display_total))\n")
-	}
-	b, account := book{}, ""
-	for l := range strings.Lines(tool(t, journal, "ledger", args...)) {
-		l = strings.TrimSuffix(l, "\n")
-		if a, ok := strings.CutPrefix(l, "@"); ok {
-			account = a
-			continue
-		}
-		if n, commodity, ok := strings.Cut(strings.TrimLeft(l, " "), " "); ok {
-			b.read(t, account, strings.Trim(commodity, `"`), n)
-		}
-	}
-	return b
-}
-
-// tool runs a program on a journal and returns what it printed.
-func tool(t failer, journal, name string, args ...string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
+// demo is the demo scene at a minute; below 0 there is no scene yet.
+func demo(tb testing.TB, minute int) *board.Picture {
+	tb.Helper()
+	o := board.Options{Now: func() time.Time { return evening.Add(4 * time.Hour) }, Random: rand.New(rand.NewSource(1)), Device: "A"}
+	b, err := board.OpenDemo(filepath.Join(tb.TempDir(), "demo.db"), evening, minute, o)
 	if err != nil {
-		t.Fatalf("%s is not on this computer, and the fold is held against it. On Debian: apt-get install hledger ledger", name)
+		tb.Fatal(err)
 	}
-	cmd := exec.Command(path, args...)
-	cmd.Env = append(os.Environ(), "LC_ALL=C.UTF-8") // hledger reads a file in the locale's encoding
-	cmd.Stdin = strings.NewReader(journal)
-	var out, errs bytes.Buffer
-	cmd.Stdout, cmd.Stderr = &out, &errs
-	if err := cmd.Run(); err != nil {
-		t.Fatalf("%s does not take the journal: %v\n%s", name, err, errs.String())
+	if err := b.Close(); err != nil {
+		tb.Fatal(err)
 	}
-	return out.String()
+	return b.Picture()
 }
 
-// read takes in what a program printed for an account and an item.
-func (b book) read(t failer, account, item, number string) {
-	t.Helper()
-	n, err := strconv.Atoi(number)
+// of is a picture of a department before its first entry.
+func of(d *model.Department) *board.Picture {
+	return &board.Picture{State: model.NewState(d.Index())}
+}
+
+func printed(tb testing.TB, p paper.Paper) []byte {
+	tb.Helper()
+	var b bytes.Buffer
+	if err := p.Write(&b); err != nil {
+		tb.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+// find is the paper with a file name.
+func find(tb testing.TB, papers []paper.Paper, file string) paper.Paper {
+	tb.Helper()
+	for _, p := range papers {
+		if p.File == file {
+			return p
+		}
+	}
+	tb.Fatalf("there is no paper %s", file)
+	return paper.Paper{}
+}
+
+// poppler runs a program of poppler-utils on a PDF and returns what it prints.
+func poppler(tb testing.TB, doc []byte, program string, args ...string) string {
+	tb.Helper()
+	name := filepath.Join(tb.TempDir(), "paper.pdf")
+	if err := os.WriteFile(name, doc, 0o644); err != nil {
+		tb.Fatal(err)
+	}
+	cmd := exec.Command(program, append(args, name, "-")...)
+	var errs bytes.Buffer
+	cmd.Stderr = &errs
+	out, err := cmd.Output()
 	if err != nil {
-		t.Fatalf("%s of %s in %s", number, item, account)
+		tb.Fatalf("%s (of the package poppler-utils): %v %s", program, err, errs.String())
 	}
-	parts := strings.Split(account, ":")
-	for i := range parts {
-		parts[i] = unescaped(t, parts[i])
+	if errs.Len() > 0 {
+		tb.Errorf("%s finds fault with the PDF: %s", program, errs.String())
 	}
-	c := cell{kind: parts[0], item: unescaped(t, item)}
-	if c.kind == string(model.Tarp) { // a tarp has no name
-		parts = slices.Insert(parts, 1, "")
-	}
-	if len(parts) > 1 {
-		c.name = parts[1]
-	}
-	if len(parts) > 2 {
-		c.ground = parts[2]
-	}
-	if b[c] += n; n == 0 {
-		delete(b, c)
-	}
+	return string(out)
 }
 
-func unescaped(t failer, text string) string {
-	t.Helper()
-	out, err := url.PathUnescape(text)
-	if err != nil {
-		t.Fatalf("%q: %v", text, err)
-	}
-	return out
+// pages are the words of a PDF as another program reads them, page by page.
+// Lines keep their columns.
+func pages(tb testing.TB, doc []byte) []string {
+	tb.Helper()
+	return strings.Split(strings.TrimSuffix(poppler(tb, doc, "pdftotext", "-layout"), "\f"), "\f")
 }
 
-// fold is the board's own book, place by place.
-func fold(s *model.State) book {
-	b := book{}
-	for i := range s.Dept.Items {
-		it := &s.Dept.Items[i]
-		b[cell{kind: "owner", name: it.Rig, item: it.ID}] -= it.Quantity
-		for _, st := range s.Line(i).Stacks {
-			b[cell{string(st.Place.Kind), st.Place.Name, st.Place.Ground, it.ID}] += st.N
+func text(tb testing.TB, pic *board.Picture, o paper.Options, file string) string {
+	tb.Helper()
+	return strings.Join(pages(tb, printed(tb, find(tb, paper.All(pic, o), file))), "\n")
+}
+
+// flat is text with single spaces.
+func flat(text string) string { return strings.Join(strings.Fields(text), " ") }
+
+// big is a department with one rig and many pieces.
+func big(items int, name func(i int) string) *model.Department {
+	d := &model.Department{Rigs: []model.Rig{{ID: "R1", Name: "Rescue 1"}}}
+	for i := range items {
+		slot := fmt.Sprintf("R1-%02d", i/40)
+		if i%40 == 0 {
+			d.Slots = append(d.Slots, model.Slot{ID: slot, Rig: "R1", Compartment: fmt.Sprintf("L%d", i/40), Side: "left", Lap: i / 40, Description: "shelf"})
 		}
+		d.Items = append(d.Items, model.Item{ID: fmt.Sprintf("R1-%04d", i), Name: name(i), Rig: "R1", Slot: slot, Kind: model.Piece, Quantity: 1, Order: i, LeastUsable: model.Blank})
 	}
-	return b
+	return d
 }
-
-// proof is the board's proof as a book, with what the rigs gave.
-func proof(s *model.State) book {
-	b := book{}
-	for _, r := range s.Proof() {
-		id := s.Dept.Items[r.Line].ID
-		b[cell{kind: "owner", item: id}] = -r.Quantity
-		for i, n := range r.By {
-			if n != 0 {
-				b[cell{kind: string(model.PlaceKinds[i]), item: id}] = n
-			}
-		}
-	}
-	return b
-}
-
-// wantBook names every cell in which two books differ.
-func wantBook(t failer, who string, got, want book) {
-	t.Helper()
-	for c, n := range want {
-		if got[c] != n {
-			t.Errorf("%s has %d of %+v, the board %d", who, got[c], c, n)
-		}
-	}
-	for c, n := range got {
-		if _, ok := want[c]; !ok {
-			t.Errorf("%s has %d of %+v, the board none", who, n, c)
-		}
-	}
-}
-
-func journal(t failer, entries []model.Entry, loc *time.Location) string {
-	t.Helper()
-	var out bytes.Buffer
-	if err := paper.Journal(&out, entries, loc); err != nil {
-		t.Fatalf("%v", err)
-	}
-	return out.String()
-}
-
-// agree holds the board against both programs, account by account.
-func agree(t failer, entries []model.Entry, s *model.State) {
-	t.Helper()
-	text := journal(t, entries, time.UTC)
-	for name, read := range readers {
-		wantBook(t, name, read(t, text, false), fold(s))
-	}
-}
-
-// source is a path of the project.
-func source(parts ...string) string { return filepath.Join(append([]string{"..", ".."}, parts...)...) }

@@ -5,7 +5,7 @@ import (
 
 	"tarpside/assets"
 	"tarpside/board"
-	"tarpside/board/pdf"
+	"tarpside/board/paper"
 	"tarpside/ui"
 )
 
@@ -16,7 +16,7 @@ var folder = ui.Folder{Path: "Quillan stick", Inside: []string{"Quillan stick/ph
 	Sticks: []string{"Quillan stick/t-4k2m-20261125-1930.tarpside"}}
 
 // printed stands for a paper that a viewer shows.
-func printed(p pdf.Paper, opened func(error)) (string, error) {
+func printed(p paper.Paper, opened func(error)) (string, error) {
 	opened(nil)
 	return "papers/" + p.File, nil
 }

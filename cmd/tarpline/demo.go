@@ -9,7 +9,7 @@ import (
 	"time"
 
 	"tarpside/board"
-	"tarpside/board/pdf"
+	"tarpside/board/paper"
 )
 
 // practice is a board in a file of its own, which done takes away.
@@ -68,14 +68,14 @@ func (c *call) demo() error {
 }
 
 // demoPapers prints the papers of the end, and two of moments before.
-func (c *call) demoPapers(p *played, sheet pdf.Sheet) error {
+func (c *call) demoPapers(p *played, sheet paper.Sheet) error {
 	var all []string
 	for _, at := range []struct {
 		folder string
 		p      *board.Picture
 		minute int
 	}{{"papers_t60", p.glance, glanceAt}, {"papers_t125", p.load, loadAt}, {"papers", p.end, endAt}} {
-		names, err := savePapers(at.p, filepath.Join(c.dir, at.folder), pdf.Options{Sheet: sheet, Printed: p.start.Add(time.Duration(at.minute) * time.Minute)})
+		names, err := savePapers(at.p, filepath.Join(c.dir, at.folder), paper.Options{Sheet: sheet, Printed: p.start.Add(time.Duration(at.minute) * time.Minute)})
 		if err != nil {
 			return err
 		}

@@ -9,7 +9,7 @@ import (
 	"strings"
 
 	"tarpside/board"
-	"tarpside/board/pdf"
+	"tarpside/board/paper"
 )
 
 // papers prints all papers of the file into a folder.
@@ -33,7 +33,7 @@ func (c *call) papers() error {
 			return err
 		}
 	}
-	names, err := savePapers(p, c.dir, pdf.Options{Sheet: sheet, Printed: c.Now(), Rig: rig, Party: b.Party(p.Scene)})
+	names, err := savePapers(p, c.dir, paper.Options{Sheet: sheet, Printed: c.Now(), Rig: rig, Party: b.Party(p.Scene)})
 	if err != nil {
 		return err
 	}
@@ -41,22 +41,22 @@ func (c *call) papers() error {
 	return nil
 }
 
-var sheetWords = map[pdf.Sheet]string{pdf.Letter: "letter paper", pdf.A4: "A4 paper"}
+var sheetWords = map[paper.Sheet]string{paper.Letter: "letter paper", paper.A4: "A4 paper"}
 
-func sheetOf(name string) (pdf.Sheet, error) {
-	for _, s := range []pdf.Sheet{pdf.Letter, pdf.A4} {
+func sheetOf(name string) (paper.Sheet, error) {
+	for _, s := range []paper.Sheet{paper.Letter, paper.A4} {
 		if strings.EqualFold(name, s.Name) {
 			return s, nil
 		}
 	}
-	return pdf.Sheet{}, misuse(fmt.Sprintf("there is no paper %q; it is: letter or a4", name))
+	return paper.Sheet{}, misuse(fmt.Sprintf("there is no paper %q; it is: letter or a4", name))
 }
 
 // savePapers writes the papers of a picture and returns their names. Each is
 // made whole before its file is touched.
-func savePapers(p *board.Picture, dir string, o pdf.Options) (names []string, err error) {
+func savePapers(p *board.Picture, dir string, o paper.Options) (names []string, err error) {
 	err = os.MkdirAll(dir, 0o755)
-	for _, made := range pdf.All(p, o) {
+	for _, made := range paper.All(p, o) {
 		if err != nil {
 			break
 		}

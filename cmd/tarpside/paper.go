@@ -10,12 +10,12 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"tarpside/board/pdf"
+	"tarpside/board/paper"
 )
 
 // print writes a paper into the folder papers beside the department file and
 // opens it in the system's viewer.
-func (w *window) print(p pdf.Paper, opened func(error)) (path string, err error) {
+func (w *window) print(p paper.Paper, opened func(error)) (path string, err error) {
 	dir := filepath.Join(filepath.Dir(w.file), "papers")
 	if w.temp != "" { // a practice copy leaves nothing behind
 		dir = filepath.Join(w.temp, "papers")

@@ -1,4 +1,4 @@
-package pdf
+package paper
 
 import (
 	"fmt"

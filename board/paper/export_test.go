@@ -1,4 +1,4 @@
-package pdf
+package paper
 
 // Draw is the text as the print can show it, and what the foot then says.
 func Draw(text string) (shown, note string) {

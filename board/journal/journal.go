@@ -1,6 +1,6 @@
-// Package paper writes what leaves the board as plain files that other
-// programs and people read.
-package paper
+// Package journal writes the log for programs that add up accounts and are not
+// ours.
+package journal
 
 import (
 	"bufio"
@@ -17,7 +17,7 @@ import (
 	"tarpside/model"
 )
 
-// Journal writes a log as a plain-text double-entry journal that hledger and
+// Write gives a log as a plain-text double-entry journal that hledger and
 // ledger read. Equipment is kept as money is: an account is a place ("tarp",
 // "at:V1", "kit:R41-021"), so its first part is a column of the proof; the
 // commodity is the item's id in double quotes; all pieces come from the
@@ -32,7 +32,7 @@ import (
 //
 // The entries may come in any order; dates and times are told in loc. A tarp
 // or a place of a scene opened beside another has that scene's id as last part.
-func Journal(w io.Writer, entries []model.Entry, loc *time.Location) error {
+func Write(w io.Writer, entries []model.Entry, loc *time.Location) error {
 	j := journal{w: bufio.NewWriter(w), loc: loc, state: model.NewState(new(model.Department).Index())}
 	j.dept = j.state.Dept
 	j.w.WriteString("; Where every piece is, as double entry.\n; Read it with: hledger -f FILE balance, or: ledger -f FILE balance\n")

@@ -1,4 +1,4 @@
-package pdf_test
+package paper_test
 
 import (
 	"bytes"
@@ -10,17 +10,17 @@ import (
 	"testing"
 
 	"tarpside/board"
-	"tarpside/board/pdf"
+	"tarpside/board/paper"
 	"tarpside/model"
 	"tarpside/model/code"
 )
 
 func TestEveryPageSaysWhatItIsOfWhichRigAndSceneWhenAndWhichOfHowMany(t *testing.T) {
 	pic := demo(t, 180)
-	for _, sheet := range []pdf.Sheet{pdf.Letter, pdf.A4} {
+	for _, sheet := range []paper.Sheet{paper.Letter, paper.A4} {
 		o := options(180)
 		o.Sheet = sheet
-		for _, p := range pdf.All(pic, o) {
+		for _, p := range paper.All(pic, o) {
 			doc := printed(t, p)
 			all := pages(t, doc)
 			rig := "all"
@@ -29,7 +29,7 @@ func TestEveryPageSaysWhatItIsOfWhichRigAndSceneWhenAndWhichOfHowMany(t *testing
 			}
 			for i, page := range all {
 				for _, want := range []string{p.Title, rig, "Two-car crash, Sawpit Bridge Road", "printed 2026-11-14 21:50 EST",
-					fmt.Sprintf("Page %d of %d ", i+1, len(all)), "inventory " + pdf.Inventory(pic.State.Dept)} {
+					fmt.Sprintf("Page %d of %d ", i+1, len(all)), "inventory " + paper.Inventory(pic.State.Dept)} {
 					if !strings.Contains(flat(page), want) {
 						t.Errorf("%s on %s, page %d does not say %q", p.File, sheet.Name, i+1, want)
 					}
@@ -47,7 +47,7 @@ var (
 
 // inside checks the size of the pages, and that no word stands where printers
 // do not print: nearer than a sixth of an inch to an edge.
-func inside(t *testing.T, name string, doc []byte, sheet pdf.Sheet) {
+func inside(t *testing.T, name string, doc []byte, sheet paper.Sheet) {
 	t.Helper()
 	number := func(s string) float64 {
 		f, err := strconv.ParseFloat(s, 64)
@@ -76,13 +76,13 @@ func inside(t *testing.T, name string, doc []byte, sheet pdf.Sheet) {
 
 func TestTheSameInputMakesTheSameBytes(t *testing.T) {
 	pic := demo(t, 125)
-	again := pdf.All(pic, options(125))
-	for i, p := range pdf.All(pic, options(125)) {
+	again := paper.All(pic, options(125))
+	for i, p := range paper.All(pic, options(125)) {
 		one := printed(t, p)
 		if !bytes.Equal(one, printed(t, p)) || !bytes.Equal(one, printed(t, again[i])) {
 			t.Errorf("%s is not the same twice", p.File)
 		}
-		if later := pdf.All(pic, options(126))[i]; bytes.Equal(one, printed(t, later)) {
+		if later := paper.All(pic, options(126))[i]; bytes.Equal(one, printed(t, later)) {
 			t.Errorf("%s does not change with the time of printing", p.File)
 		}
 	}
@@ -93,7 +93,7 @@ func TestPapersOfOneRigAreThoseOfThatRig(t *testing.T) {
 	o := options(60)
 	o.Rig = "E42"
 	var files []string
-	for _, p := range pdf.All(pic, o) {
+	for _, p := range paper.All(pic, o) {
 		files = append(files, p.File)
 	}
 	want := []string{"tarp.pdf", "closeout.pdf", "restock.pdf", "tags.pdf", "lost.pdf", "activity.pdf", "release_E42.pdf",
@@ -208,7 +208,7 @@ func TestASlipHasANumberThatTellsOtherListsApart(t *testing.T) {
 func TestTheCloseOutIsOnePageWithEveryLineThatIsLeft(t *testing.T) {
 	for _, minute := range []int{-1, 60, 125, 180} {
 		pic := demo(t, minute)
-		p := find(t, pdf.All(pic, options(minute)), "closeout.pdf")
+		p := find(t, paper.All(pic, options(minute)), "closeout.pdf")
 		all := pages(t, printed(t, p))
 		if len(all) != 1 {
 			t.Errorf("at %d it has %d pages", minute, len(all))
@@ -260,7 +260,7 @@ func TestACloseOutThatIsTooLongSaysHowManyMoreAndWhere(t *testing.T) {
 	pic.State = logged(pic.State, 400, func(i int) model.Act {
 		return model.Act{Verb: model.PullOff, Item: fmt.Sprintf("R1-%04d", i), Quantity: 1, From: "home", To: "tarp"}
 	})
-	all := pages(t, printed(t, find(t, pdf.All(pic, options(0)), "closeout.pdf")))
+	all := pages(t, printed(t, find(t, paper.All(pic, options(0)), "closeout.pdf")))
 	if len(all) != 1 {
 		t.Fatalf("%d pages", len(all))
 	}

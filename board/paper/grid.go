@@ -1,4 +1,4 @@
-package pdf
+package paper
 
 // A column of a list. Its width is a share of what the boxes leave.
 type column struct {

@@ -1,4 +1,4 @@
-package pdf_test
+package paper_test
 
 import (
 	"fmt"
@@ -9,7 +9,7 @@ import (
 	"github.com/google/uuid"
 	"pgregory.net/rapid"
 
-	"tarpside/board/pdf"
+	"tarpside/board/paper"
 	"tarpside/model"
 	"tarpside/model/judge"
 )
@@ -25,7 +25,7 @@ func logged(s *model.State, n int, act func(i int) model.Act) *model.State {
 
 func TestAListOfFortyPagesHasEveryRowAndItsTitlesOnEveryPage(t *testing.T) {
 	pic := of(big(820, func(i int) string { return fmt.Sprintf("Piece number %d", i) }))
-	all := pages(t, printed(t, find(t, pdf.All(pic, options(0)), "slots_R1.pdf")))
+	all := pages(t, printed(t, find(t, paper.All(pic, options(0)), "slots_R1.pdf")))
 	if len(all) < 40 {
 		t.Fatalf("%d pages", len(all))
 	}
@@ -51,9 +51,9 @@ func TestLongNamesAreBrokenAndStayOnThePaper(t *testing.T) {
 		pic.State = logged(pic.State, 30, func(i int) model.Act {
 			return model.Act{Verb: model.PullOff, Item: fmt.Sprintf("R1-%04d", i), Quantity: 1, From: "home", To: "tarp"}
 		})
-		for _, p := range pdf.All(pic, options(0)) {
+		for _, p := range paper.All(pic, options(0)) {
 			doc := printed(t, p)
-			inside(t, what+", "+p.File, doc, pdf.Letter)
+			inside(t, what+", "+p.File, doc, paper.Letter)
 			if p.File == "slots_R1.pdf" || p.File == "open_R1.pdf" {
 				whole := strings.Join(strings.Fields(strings.Join(pages(t, doc), "")), "")
 				for i := range 30 {
@@ -71,7 +71,7 @@ func TestLongNamesAreBrokenAndStayOnThePaper(t *testing.T) {
 
 func TestLatinGreekAndCyrillicAreReadBackAsTheyAre(t *testing.T) {
 	for _, name := range []string{"Çağrı kolu ölçüm", "Łom przecinak żółty", "Écarteur à câble", "Škrabka ďalšia", "Spreizgerät groß", "Κόφτης σωλήνων", "Домкрат гидравлический", "Ключ їжак ґанок", "Halligan – 30″ · ½ in"} {
-		shown, note := pdf.Draw(name)
+		shown, note := paper.Draw(name)
 		if shown != name || note != "" {
 			t.Errorf("%q is shown as %q, %s", name, shown, note)
 		}
@@ -96,7 +96,7 @@ func TestALetterWithoutAShapeIsABoxAndTheFootSaysWhich(t *testing.T) {
 		{"x\xff", "x\uFFFD", ""},
 		{"ậ Ａ ﬃ", "a A ffi", "plainer form"},
 	} {
-		shown, note := pdf.Draw(c.name)
+		shown, note := paper.Draw(c.name)
 		if shown != c.shown || !strings.Contains(note, c.says) || c.says == "" && note != "" {
 			t.Errorf("%q is shown as %q, %q", c.name, shown, note)
 		}
@@ -110,9 +110,9 @@ func TestALetterWithoutAShapeIsABoxAndTheFootSaysWhich(t *testing.T) {
 func TestNoLetterIsDroppedInSilence(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		name := rapid.String().Draw(t, "name")
-		shown, note := pdf.Draw(name)
+		shown, note := paper.Draw(name)
 		for _, r := range shown {
-			if !pdf.Drawn(r) {
+			if !paper.Drawn(r) {
 				t.Fatalf("%q cannot draw %U", shown, r)
 			}
 		}
@@ -144,7 +144,7 @@ func TestAnyDepartmentCanBePrinted(t *testing.T) {
 			}
 			d.Items = append(d.Items, it)
 		}
-		for _, p := range pdf.All(of(d), options(0)) {
+		for _, p := range paper.All(of(d), options(0)) {
 			if err := p.Write(discard{}); err != nil {
 				rt.Fatalf("%s: %v", p.File, err)
 			}

@@ -1,4 +1,4 @@
-package pdf_test
+package paper_test
 
 import (
 	"fmt"
@@ -6,21 +6,21 @@ import (
 	"strings"
 	"testing"
 
-	"tarpside/board/pdf"
+	"tarpside/board/paper"
 	"tarpside/model/trail"
 )
 
 func TestEachWhoWalksHasASlipAndTheSlipsAddUp(t *testing.T) {
 	pic := demo(t, 60)
 	o := options(60)
-	for _, p := range pdf.All(pic, o) {
+	for _, p := range paper.All(pic, o) {
 		if strings.HasPrefix(p.File, "trail-slips") {
 			t.Error("slips without a party")
 		}
 	}
 	o.Party = trail.Party{Trip: trail.Trip{Season: trail.Winter, Night: true, Km: 2.4}, People: []trail.Walker{{ID: "M02"}, {ID: "M03", Limit: 25}}}
 	o.Party.AddNoName()
-	all := pages(t, printed(t, find(t, pdf.All(pic, o), "trail-slips.pdf")))
+	all := pages(t, printed(t, find(t, paper.All(pic, o), "trail-slips.pdf")))
 	_, lines := o.Party.Lines(pic.State)
 	load := trail.Packs(lines, o.Party.Carriers(pic.State.Dept))
 	if len(all) != 3 {
@@ -45,5 +45,5 @@ func TestEachWhoWalksHasASlipAndTheSlipsAddUp(t *testing.T) {
 	if math.Abs(lb-load.Lb) > 0.01 {
 		t.Errorf("the slips weigh %v lb, the load %v", lb, load.Lb)
 	}
-	inside(t, "trail-slips.pdf", printed(t, find(t, pdf.All(pic, o), "trail-slips.pdf")), o.Sheet)
+	inside(t, "trail-slips.pdf", printed(t, find(t, paper.All(pic, o), "trail-slips.pdf")), o.Sheet)
 }

@@ -1,4 +1,4 @@
-package pdf_test
+package paper_test
 
 import (
 	"bytes"
@@ -22,7 +22,7 @@ import (
 	"github.com/makiuchi-d/gozxing/qrcode"
 	"github.com/makiuchi-d/gozxing/qrcode/decoder"
 
-	"tarpside/board/pdf"
+	"tarpside/board/paper"
 	"tarpside/model"
 	"tarpside/model/code"
 )
@@ -129,9 +129,9 @@ func labelled(d *model.Department, rig string) map[string]bool {
 
 // places are the labels of a page in points, as stationers cut them: three
 // across, ten down on letter (1 by 2 5/8 in), eight down on A4 (33.9 by 63.5 mm).
-func places(sheet pdf.Sheet) (out [][4]float64) {
+func places(sheet paper.Sheet) (out [][4]float64) {
 	left, top, w, h, right, down, rows := 13.5, 36.0, 189.0, 72.0, 198.0, 72.0, 10
-	if sheet == pdf.A4 {
+	if sheet == paper.A4 {
 		const mm = 72 / 25.4
 		w, h, right, down, rows = 63.5*mm, 33.9*mm, 66.04*mm, 33.9*mm, 8
 		left, top = (210*mm-2*right-w)/2, (297*mm-7*down-h)/2
@@ -149,18 +149,18 @@ func TestEveryLabelIsReadFromASoiledPageAt150DotsAnInch(t *testing.T) {
 	pic := demo(t, -1)
 	for _, c := range []struct {
 		file, rig string
-		sheet     pdf.Sheet
+		sheet     paper.Sheet
 		reader    gozxing.Reader
 	}{
-		{"labels-qr_R41.pdf", "R41", pdf.Letter, qrcode.NewQRCodeReader()}, {"labels-bars_R41.pdf", "R41", pdf.Letter, oned.NewCode128Reader()},
-		{"labels-qr_E42.pdf", "E42", pdf.A4, qrcode.NewQRCodeReader()}, {"labels-bars_E42.pdf", "E42", pdf.A4, oned.NewCode128Reader()},
+		{"labels-qr_R41.pdf", "R41", paper.Letter, qrcode.NewQRCodeReader()}, {"labels-bars_R41.pdf", "R41", paper.Letter, oned.NewCode128Reader()},
+		{"labels-qr_E42.pdf", "E42", paper.A4, qrcode.NewQRCodeReader()}, {"labels-bars_E42.pdf", "E42", paper.A4, oned.NewCode128Reader()},
 	} {
 		o := options(0)
 		o.Sheet = c.sheet
 		want := labelled(pic.State.Dept, c.rig)
 		all := len(want)
 		r := rand.New(rand.NewSource(41))
-		for n, page := range rendered(t, printed(t, find(t, pdf.All(pic, o), c.file)), dpi) {
+		for n, page := range rendered(t, printed(t, find(t, paper.All(pic, o), c.file)), dpi) {
 			soil(page, r)
 			for i, at := range places(c.sheet) {
 				px := func(points float64) int { return int(points * dpi / 72) }
@@ -235,8 +235,8 @@ func TestTheLongestAndStrangestIdsHaveLabelsThatAreRead(t *testing.T) {
 	pic := of(d)
 	for file, reader := range map[string]gozxing.Reader{"labels-qr_R1.pdf": qrcode.NewQRCodeReader(), "labels-bars_R1.pdf": oned.NewCode128Reader()} {
 		const dpi = 300
-		page := rendered(t, printed(t, find(t, pdf.All(pic, options(0)), file)), dpi)[0]
-		for i, at := range places(pdf.Letter)[:len(ids)] {
+		page := rendered(t, printed(t, find(t, paper.All(pic, options(0)), file)), dpi)[0]
+		for i, at := range places(paper.Letter)[:len(ids)] {
 			px := func(points float64) int { return int(points * dpi / 72) }
 			got, err := read(page.SubImage(image.Rect(px(at[0]), px(at[1]), px(at[0]+at[2]), px(at[1]+at[3]))), reader)
 			if want := code.Label(code.Piece, ids[i]); err != nil || got != want {

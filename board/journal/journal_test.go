@@ -1,4 +1,4 @@
-package paper_test
+package journal_test
 
 import (
 	"fmt"
@@ -16,7 +16,7 @@ import (
 
 	"tarpside/assets"
 	"tarpside/board"
-	"tarpside/board/paper"
+	"tarpside/board/journal"
 	"tarpside/board/stores"
 	"tarpside/model"
 	"tarpside/model/modeltest"
@@ -79,7 +79,7 @@ func TestBothProgramsFindTheProofOfTheDemoAndTheWildScenes(t *testing.T) {
 			if len(proof(p.State)) < 600 {
 				t.Fatalf("the proof has only %d cells", len(proof(p.State)))
 			}
-			text := journal(t, entries, time.UTC)
+			text := written(t, entries, time.UTC)
 			for program, read := range readers {
 				wantBook(t, program, read(t, text, true), proof(p.State))
 				wantBook(t, program, read(t, text, false), fold(p.State))
@@ -185,7 +185,7 @@ func TestTheJournalSaysWhoDidWhatWhen(t *testing.T) {
 	l.Do(model.Entry{Typed: at, Act: model.Act{Verb: model.Note, Note: "secret", Quantity: model.Blank}})
 	it := l.State.Dept.Item("TAPE")
 	want := fmt.Sprintf("\n2026-11-14 * (13:50:00) pull TAPE %s, by Kit, date:2020-01-01\n    home                    -4 \"TAPE\"\n    tarp                    4 \"TAPE\"\n", it.Name)
-	text := journal(t, l.Entries, time.FixedZone("", -5*60*60))
+	text := written(t, l.Entries, time.FixedZone("", -5*60*60))
 	if !strings.HasSuffix(text, want) || strings.Contains(text, "secret") {
 		t.Errorf("the end is\n%s\nwant\n%s", text[max(0, len(text)-2*len(want)):], want)
 	}
@@ -199,7 +199,7 @@ func TestItemsNamedLikeUnitsOfTimeAreNotReckonedInHours(t *testing.T) {
 		d.Items = append(d.Items, model.Item{ID: id, Name: id, Rig: "R1", Kind: model.Consumable, Quantity: 7200})
 	}
 	l := modeltest.New("A", d.Index())
-	text := journal(t, l.Entries, time.UTC)
+	text := written(t, l.Entries, time.UTC)
 	for program, read := range readers {
 		wantBook(t, program, read(t, text, true), proof(l.State))
 	}
@@ -213,7 +213,7 @@ func TestAContestedEntryIsMarked(t *testing.T) {
 	l.Do(model.Entry{Act: model.Act{Verb: model.Hand, Item: "DRILL", From: "tarp", To: "at:V1", Quantity: 1}})
 	o.Do(model.Entry{Act: model.Act{Verb: model.Hand, Item: "DRILL", From: "tarp", To: "at:V2", Quantity: 1}})
 	l.Hear(o)
-	text := journal(t, l.Entries, time.UTC)
+	text := written(t, l.Entries, time.UTC)
 	if strings.Count(text, " ! (") != 1 || !strings.Contains(text, "    at:V1                   -1 \"DRILL\"\n    at:V2                   1 \"DRILL\"\n") {
 		t.Errorf("the second hand should move the drill from V1 and be marked:\n%s", text)
 	}
@@ -230,7 +230,7 @@ func (full) Write([]byte) (int, error) { return 0, os.ErrClosed }
 
 func TestAFullDiskIsAnError(t *testing.T) {
 	l := modeltest.New("A", modeltest.Yard())
-	if err := paper.Journal(full{}, l.Entries, time.UTC); err == nil {
+	if err := journal.Write(full{}, l.Entries, time.UTC); err == nil {
 		t.Error("no error")
 	}
 }
