@@ -35,6 +35,32 @@ func (r *reading[T]) set(v T, id, text string) {
 	r.obj.Refresh()
 }
 
+// A touchReading is a reading that can be touched: what is drawn may be less
+// than what is touched.
+type touchReading[T any] struct {
+	*parts.Touch
+	view T
+}
+
+// newTouchReading makes one that wants so much width and height at least, in
+// design pixels.
+func newTouchReading[T any](wide, high float32, paint func(v *T, p *parts.Pen, size fyne.Size), touched func()) *touchReading[T] {
+	r := &touchReading[T]{}
+	r.Touch = parts.NewTouch(parts.Part{}, wide, high, func(p *parts.Pen, size fyne.Size) { paint(&r.view, p, size) }, touched)
+	return r
+}
+
+// set shows another value, listed under an id with its words.
+func (r *touchReading[T]) set(v T, id, text string) {
+	part := parts.Part{Kind: parts.KindAct, ID: id, Text: text}
+	if reflect.DeepEqual(r.view, v) && r.Part() == part {
+		return
+	}
+	r.view = v
+	r.SetPart(part)
+	r.Refresh()
+}
+
 // fitsOn tells whether a text needs no more than so many lines of a width.
 func fitsOn(p *parts.Pen, s string, role look.Role, w float32, lines int) bool {
 	one := p.Fit("x", parts.Ink{Role: role, Keep: true}, 1e5, 0).H

@@ -26,10 +26,10 @@ type glanceScreen struct {
 	bands  []*reading[bandDrawn]
 	foot   *reading[string] // places without room, and what is with others
 	none   *reading[string]
-	gauges *gaugePanel
+	gauges *touchReading[gaugesDrawn]
 	sent   *reading[[]sentDrawn]
 	free   *reading[[]freeView]
-	alert  *alertLine
+	alert  *touchReading[alertView]
 }
 
 // sentDrawn is a rig and what it could not do.
@@ -45,7 +45,7 @@ func newGlance(sh *Shell) screen {
 	g.away = parts.NewKey(parts.KeyView{ID: "rig-leaving", Title: words.L("Rig\nleaving"), Icon: "leave", Tone: parts.Header}, sh.rigLeaving)
 	g.foot = newReading(paintGlanceFoot)
 	g.none = newReading(paintNothingOut)
-	g.gauges = newGaugePanel(func() { sh.open(newRunning(sh, g.gauges.first())) })
+	g.gauges = newGaugePanel(func() { sh.open(newRunning(sh, g.gauges.view.first())) })
 	g.sent = newReading(paintSent)
 	g.free = newReading(paintFree)
 	g.alert = newAlertLine(g.openAlert)
@@ -88,7 +88,7 @@ func (g *glanceScreen) show(n *now) head {
 // which knows how many names each has room for.
 func (g *glanceScreen) fill(n *now) {
 	v := &g.view
-	g.gauges.set(gaugesDrawn{v.Gauges, v.Unread})
+	g.gauges.set(gaugesDrawn{v.Gauges, v.Unread}, "gauges", gaugeWords(v.Gauges, v.Unread))
 	var sent []sentDrawn
 	var said []string
 	for _, s := range v.Sent {
@@ -101,7 +101,7 @@ func (g *glanceScreen) fill(n *now) {
 		free = append(free, fmt.Sprintf("%d %s", f.Count, low(f.Name)))
 	}
 	g.free.set(v.Free, "free-now", words.F("Free now: %s", strings.Join(free, ", ")))
-	g.alert.set(v.Alert)
+	g.alert.set(v.Alert, "alert", v.Alert.words())
 	more := words.L(nothingOutMore)
 	if v.Away != "" {
 		more = words.L(nothingHere)

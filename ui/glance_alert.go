@@ -1,11 +1,6 @@
 package ui
 
-import (
-	"fyne.io/fyne/v2"
-
-	"tarpside/ui/look"
-	"tarpside/ui/parts"
-)
+import "tarpside/ui/look"
 
 // What the alert of Glance opens besides a screen of the rail.
 const (
@@ -13,29 +8,11 @@ const (
 	alertRelease = "release" // of the rig that left
 )
 
-// alertLine is the worst that is open. What is drawn is a line; what is
+// newAlertLine is the worst that is open. What is drawn is a line; what is
 // touched reaches past it, over what is only for reading, to the height of a
 // hand in a glove.
-type alertLine struct {
-	*parts.Touch
-	view alertView
-}
-
-func newAlertLine(touched func()) *alertLine {
-	a := &alertLine{}
-	a.Touch = parts.NewTouch(parts.Part{}, 2*look.Target, look.Floor, func(p *parts.Pen, size fyne.Size) { paintAlert(&a.view, p, size) }, touched)
-	return a
-}
-
-// set shows another alert.
-func (a *alertLine) set(v alertView) {
-	part := parts.Part{Kind: parts.KindAct, ID: "alert", Text: v.words()}
-	if a.view == v && a.Part() == part {
-		return
-	}
-	a.view = v
-	a.SetPart(part)
-	a.Refresh()
+func newAlertLine(touched func()) *touchReading[alertView] {
+	return newTouchReading(2*look.Target, look.Floor, paintAlert, touched)
 }
 
 // openAlert leads to what the alert is about.
@@ -43,7 +20,7 @@ func (g *glanceScreen) openAlert() {
 	sh, v := g.sh, g.view.Alert
 	switch v.Opens {
 	case "":
-		sh.open(newRunning(sh, g.gauges.first()))
+		sh.open(newRunning(sh, g.gauges.view.first()))
 	case alertEntries:
 		sh.open(newLastEntries(sh))
 	case alertRelease:

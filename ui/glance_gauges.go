@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"reflect"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -18,36 +17,18 @@ type gaugesDrawn struct {
 	Unread string
 }
 
-// gaugePanel is what runs down on Glance. A touch opens all of it, with how
+// newGaugePanel is what runs down on Glance. A touch opens all of it, with how
 // each figure was got.
-type gaugePanel struct {
-	*parts.Touch
-	view gaugesDrawn
-}
-
-func newGaugePanel(touched func()) *gaugePanel {
-	g := &gaugePanel{}
-	g.Touch = parts.NewTouch(parts.Part{}, 2*look.Target, look.Target, func(p *parts.Pen, size fyne.Size) { paintGauges(&g.view, p, size) }, touched)
-	return g
-}
-
-// set shows other readings.
-func (g *gaugePanel) set(v gaugesDrawn) {
-	part := parts.Part{Kind: parts.KindAct, ID: "gauges", Text: gaugeWords(v.Read, v.Unread)}
-	if reflect.DeepEqual(g.view, v) && g.Part() == part {
-		return
-	}
-	g.view = v
-	g.SetPart(part)
-	g.Refresh()
+func newGaugePanel(touched func()) *touchReading[gaugesDrawn] {
+	return newTouchReading(2*look.Target, look.Target, paintGauges, touched)
 }
 
 // first is the item of the first reading, "" if there is none.
-func (g *gaugePanel) first() string {
-	if len(g.view.Read) == 0 {
+func (v *gaugesDrawn) first() string {
+	if len(v.Read) == 0 {
 		return ""
 	}
-	return g.view.Read[0].Item
+	return v.Read[0].Item
 }
 
 // gaugeWords is the panel of readings as one text.

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"tarpside/model"
+	"tarpside/model/rundown"
 	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
@@ -27,12 +28,8 @@ func (n *now) swapsFor(a *along) []int {
 
 // gauged tells whether a piece is asked for a number: a charge, a pressure.
 func (n *now) gauged(i int) bool {
-	for _, ask := range n.d.Items[i].Checks {
-		if c := n.d.Check(ask.Check); c != nil && c.Number {
-			return true
-		}
-	}
-	return false
+	_, ok := rundown.Gauge(n.d, &n.d.Items[i])
+	return ok
 }
 
 // swapTiles are the tiles of what may come back to the tarp.

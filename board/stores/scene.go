@@ -43,16 +43,7 @@ var sceneVerbs = func() map[string]bool {
 // ReadScene reads a scene file in the order of its seq. It returns every
 // problem found, and no rows if there is any.
 func ReadScene(file string, data []byte) ([]SceneRow, Problems) {
-	records, open := parse(data)
-	r := sceneReader{file: file, at: map[string]int{}}
-	if len(records) == 0 {
-		r.bad(1, "", "nothing in it", "a header row with "+strings.Join(sceneColumns, ", "))
-		return nil, r.problems
-	}
-	if open {
-		r.bad(len(records), "", "a quote that is never closed", `a closing "`)
-	}
-	r.header(records[0], sceneColumns)
+	r, records := openSheet(file, data, sceneColumns)
 	if len(r.problems) > 0 {
 		return nil, r.problems
 	}
@@ -76,6 +67,21 @@ func ReadScene(file string, data []byte) ([]SceneRow, Problems) {
 	}
 	slices.SortStableFunc(rows, func(a, b SceneRow) int { return a.Seq - b.Seq })
 	return rows, nil
+}
+
+// openSheet reads a file of one table with a header that has these columns.
+func openSheet(file string, data []byte, columns []string) (*sceneReader, []record) {
+	r := &sceneReader{file: file, at: map[string]int{}}
+	records, open := parse(data)
+	if len(records) == 0 {
+		r.bad(1, "", "nothing in it", "a header row with "+strings.Join(columns, ", "))
+		return r, nil
+	}
+	if open {
+		r.bad(len(records), "", "a quote that is never closed", `a closing "`)
+	}
+	r.header(records[0], columns)
+	return r, records
 }
 
 type sceneReader struct {

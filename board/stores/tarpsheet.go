@@ -2,7 +2,6 @@ package stores
 
 import (
 	"bytes"
-	"strings"
 
 	"tarpside/model/tarpsheet"
 )
@@ -14,20 +13,12 @@ var sheetColumns = []string{"time", "quantity", "piece", "to", "who"}
 // problem of the file, and no lines if there is any; what the cells mean is
 // for [tarpsheet.Read].
 func ReadSheet(file string, data []byte) ([]tarpsheet.Line, Problems) {
-	r := sceneReader{file: file, at: map[string]int{}}
 	if bytes.HasPrefix(data, []byte("PK\x03\x04")) { // a zip: columns that are missing would say nothing
+		r := sceneReader{file: file}
 		r.bad(1, "", "this is a workbook", "the sheet saved as CSV")
 		return nil, r.problems
 	}
-	records, open := parse(data)
-	if len(records) == 0 {
-		r.bad(1, "", "nothing in it", "a header row with "+strings.Join(sheetColumns, ", "))
-		return nil, r.problems
-	}
-	if open {
-		r.bad(len(records), "", "a quote that is never closed", `a closing "`)
-	}
-	r.header(records[0], sheetColumns)
+	r, records := openSheet(file, data, sheetColumns)
 	if len(r.problems) > 0 {
 		return nil, r.problems
 	}

@@ -113,15 +113,7 @@ func Dates(d *model.Department) []Dated {
 			out = append(out, lots(Dated{Stock: st.ID}, st.Name, st.OnHand, text)...)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Dated) int {
-		if a.Known != b.Known {
-			if b.Known {
-				return -1
-			}
-			return 1
-		}
-		return cmp.Or(a.Last.Compare(b.Last), strings.Compare(a.Name, b.Name))
-	})
+	slices.SortStableFunc(out, func(a, b Dated) int { return sooner(a.Lot, b.Lot) })
 	return out
 }
 

@@ -87,16 +87,19 @@ func (l Lot) Expired(today time.Time) bool {
 // known come before all, as somebody has to read them again.
 func ByExpiry(lots []Lot) []Lot {
 	out := slices.Clone(lots)
-	slices.SortStableFunc(out, func(a, b Lot) int {
-		if a.Known != b.Known {
-			if b.Known {
-				return -1
-			}
-			return 1
-		}
-		return cmp.Or(a.Last.Compare(b.Last), strings.Compare(a.Name, b.Name))
-	})
+	slices.SortStableFunc(out, sooner)
 	return out
+}
+
+// sooner orders lots as ByExpiry says.
+func sooner(a, b Lot) int {
+	if a.Known != b.Known {
+		if b.Known {
+			return -1
+		}
+		return 1
+	}
+	return cmp.Or(a.Last.Compare(b.Last), strings.Compare(a.Name, b.Name))
 }
 
 // An OrderLine is what to order of one line of the store, in the supplier's
