@@ -191,12 +191,7 @@ func (p *Pen) fitForm(s string, ink Ink, w, h float32) Laid {
 	if ink.Color == "" {
 		ink.Color = look.Text
 	}
-	return fits.get(fitting{s, ink, p.Size(ink.Role), w, h})
-}
-
-// layOut does what Fit says.
-func layOut(s string, ink Ink, size, w, h float32) Laid {
-	l := Laid{ink: ink, whole: s, size: size}
+	l := Laid{ink: ink, whole: s, size: p.Size(ink.Role)}
 	if s == "" {
 		return l
 	}
