@@ -8,6 +8,7 @@ import (
 
 	"tarpside/model"
 	"tarpside/ui/look"
+	"tarpside/ui/parts"
 )
 
 func TestStagingIsHandedOverInThreeTouchesWithAReadBack(t *testing.T) {
@@ -16,6 +17,11 @@ func TestStagingIsHandedOverInThreeTouchesWithAReadBack(t *testing.T) {
 	w.tap("act", "relieve")
 	if got := w.text("read-back"); !strings.Contains(got, "18 lines, 121 pieces of Rescue 41") {
 		t.Errorf("the read-back says %q", got)
+	}
+	for _, c := range w.board.Picture().State.Checkpoints() {
+		if got := w.text("read-back"); !strings.Contains(got, parts.Plain(w.shell.now().placeName(c.Place))) {
+			t.Errorf("%d pieces at %s are not read back", c.Pieces, c.Place)
+		}
 	}
 	w.tap("member", "M04")
 	if sc := w.board.Picture().State.Scene(w.board.Picture().Scene); sc.Staging != "M04" {

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -152,15 +153,16 @@ func (n *now) crew() []*model.Member {
 	return out
 }
 
-// readBack is what is where, as it is read aloud at a relief.
+// readBack is all that came off and where it is, as it is read aloud at a
+// relief: the tarp and the places first, then what is with others or is gone.
 func (n *now) readBack() string {
 	text, last := "", ""
 	all := n.s.Checkpoints()
-	slices.SortStableFunc(all, func(a, b model.Checkpoint) int { return strings.Compare(b.Place.String(), a.Place.String()) })
+	rank := func(c model.Checkpoint) int { return slices.Index(model.PlaceKinds, c.Place.Kind) }
+	slices.SortStableFunc(all, func(a, b model.Checkpoint) int {
+		return cmp.Or(rank(a)-rank(b), strings.Compare(a.Place.String(), b.Place.String()))
+	})
 	for _, c := range all {
-		if c.Place.Kind != model.Tarp && c.Place.Kind != model.At {
-			continue
-		}
 		if name := n.placeName(c.Place); name != last {
 			text, last = text+parts.B(name)+"\n", name
 		}

@@ -79,7 +79,7 @@ func (r *runningScreen) flowSide(c *runningRow) node {
 	}
 	none := row(96, keyNode(parts.KeyView{ID: "no-flow", Title: words.L("Not known"), Second: words.L("only the pressure is logged"), Lay: parts.LayCentre}),
 		keyNode(parts.KeyView{ID: "flow-0", Title: words.L("Nothing flows"), Lay: parts.LayCentre}),
-		keyNode(parts.KeyView{ID: "later", Title: words.L("Not now"), Icon: "back", Lay: parts.LayCentre}))
+		keyNode(parts.KeyView{ID: "later", Title: words.L("Drop it"), Second: words.L("nothing is logged"), Lay: parts.LayCentre}))
 	return col(0, append(append([]node{sized(node{id: "piece", view: v}, 130)}, kids...), none, node{})...)
 }
 
