@@ -235,7 +235,7 @@ func (l *leavingScreen) head(n *now, v *leavingView) head {
 	if v.Left {
 		says = parts.Or(words.F("has left: %s", low(h.sentence)), words.F("left at %s", v.LeftAt), words.L("has left"))
 	}
-	l.tabs.into(&h, n, n.rig, n.headRoom()-aloudWide-look.Gap, func(rig string) parts.RigTabView {
+	l.tabs.into(&h, n, n.rig, n.headRoom()-aloudWide-3*look.Gap, func(rig string) parts.RigTabView {
 		if rig == n.rig {
 			return parts.RigTabView{Name: v.Name, Count: says}
 		}
