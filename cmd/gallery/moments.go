@@ -57,6 +57,8 @@ var moments = []moment{
 	{name: "tarp unknown", screen: ui.ScreenTarp, minute: 60, touch: []string{"act find", "act l", "act o", "act x", "act log-unknown"}},
 	{name: "tarp entries", screen: ui.ScreenTarp, minute: 60, touch: []string{"act entries"}},
 	{name: "tarp moved on", screen: ui.ScreenTarp, minute: 36, touch: []string{"act undo"}},
+	{name: "tarp home unused", screen: ui.ScreenTarp, minute: 20, touch: []string{"piece R41-001"}},
+	{name: "tarp gone home", screen: ui.ScreenTarp, minute: 20, touch: []string{"piece R41-001", "place home"}},
 	{name: "tarp correct", screen: ui.ScreenTarp, minute: 36, touch: []string{"act undo", "act correct"}},
 	{name: "tarp trail list", screen: ui.ScreenTarp, minute: 60, touch: []string{"act pull-list", "act list-Trail carry-out"}},
 	{name: "tarp who named", screen: ui.ScreenTarp, minute: 60, touch: []string{"piece R41-001", "place at:V2", "piece R41-052", "act holder", "rig E42"}},
