@@ -156,9 +156,15 @@ func TestAtItsSlotAPieceThatWasNotUsedGoesInWithOneTouchAndTheNextComesUp(t *tes
 }
 
 func TestAUsedPieceIsLookedAtAndGoesInWithinFourTouches(t *testing.T) {
-	w := demoAt(t, 8, ScreenTarp, glass1280, look.Options{})
+	for _, g := range touchGlasses {
+		t.Run(fmt.Sprint(g.size.Width), func(t *testing.T) { usedGoesIn(t, g.size) })
+	}
+}
+
+func usedGoesIn(t *testing.T, size fyne.Size) {
+	w := demoAt(t, 8, ScreenTarp, size, look.Options{})
 	f := &finger{window: w}
-	var rest, slot, figure []int
+	var rest, slot, figure, number []int
 	for _, item := range drawn(anyOf(w), 40) {
 		checks, numbers := asked(w, item)
 		if checks == 0 {
@@ -179,13 +185,14 @@ func TestAUsedPieceIsLookedAtAndGoesInWithinFourTouches(t *testing.T) {
 		typed := f.passing(item)
 		f.allIn()
 		if numbers > 0 {
-			figure = append(figure, f.n-found-typed)
+			figure, number = append(figure, f.n-found-typed), append(number, f.n-found)
 			continue
 		}
 		rest, slot = append(rest, f.n), append(slot, f.n-found)
 	}
 	within(t, "used, from the Tarp at rest", rest, 3, 3)
 	within(t, "used, at its slot", slot, 1, 2)
+	within(t, "used, with a number to read, at its slot", number, 3, 4)
 	within(t, "used, with a number to read: beside its digits", figure, 2, 2)
 	if len(rest) < 10 || len(figure) == 0 {
 		t.Errorf("%d lines and %d with a number are too few", len(rest), len(figure))
