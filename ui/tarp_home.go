@@ -12,7 +12,7 @@ import (
 // Everything else is looked at first, at the rig.
 func (n *now) goesHome(k pick) (reading string, ok bool) {
 	i := n.d.ItemIndex(k.item)
-	if i < 0 || k.from.Kind != model.Tarp || n.s.Line(i).Contest != nil {
+	if i < 0 || n.readsOnly() || k.from.Kind != model.Tarp || n.s.Line(i).Contest != nil {
 		return "", false
 	}
 	p, ok := n.pieceOf(i)
