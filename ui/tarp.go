@@ -314,7 +314,7 @@ func (t *tarpScreen) showGone(n *now) {
 }
 
 func (t *tarpScreen) head(n *now) head {
-	h := head{title: words.L("Tarp"), sentence: n.sceneName(), gap: 8}
+	h := head{title: words.L("Tarp"), sentence: n.sceneName(), gap: 8, letters: t.find.on}
 	if n.scene.ID != "" && !n.scene.Closed {
 		h.sentence += words.F(", minute %d", n.minute())
 	}

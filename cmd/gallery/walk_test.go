@@ -68,7 +68,7 @@ func looked(t *testing.T, st *stage, where string) {
 		t.Errorf("%s: nothing can be touched", where)
 	}
 	for i, a := range list {
-		if least := look.U(leastOf(a, size)) - 1; a.Whole.Width < least || a.Whole.Height < least {
+		if least := look.U(look.Floor) - 1; a.Whole.Width < least || a.Whole.Height < least {
 			t.Errorf("%s: %s %q is %.0fx%.0f", where, a.Kind, a.ID, a.Whole.Width, a.Whole.Height)
 		}
 		for _, b := range list[:i] {
@@ -82,13 +82,4 @@ func looked(t *testing.T, st *stage, where string) {
 			}
 		}
 	}
-}
-
-// leastOf is the least of a target either way, in design pixels: 15 mm. The
-// ten letters of a row are 84 px wide on the smallest glass.
-func leastOf(p parts.Target, size fyne.Size) float32 {
-	if p.Kind == parts.KindAct && len([]rune(p.ID)) == 1 && size.Width < 1100 {
-		return 84
-	}
-	return look.Floor
 }
