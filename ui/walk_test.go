@@ -169,16 +169,7 @@ func TestEveryTargetIsAsLargeAsAHandInAGlove(t *testing.T) {
 			}
 			switch p.Kind {
 			case parts.KindPiece, parts.KindPlace, parts.KindQuantity:
-				hand := float32(look.Target)
-				switch {
-				case size == glass1024 && p.Kind == parts.KindPlace:
-					hand = 104 // two columns stay beside five tiles
-				case size == glass1024 && p.Kind == parts.KindQuantity:
-					hand = 96 // five of them and Drop in one row
-				case p.Kind == parts.KindQuantity:
-					hand = 110 // the height of their strip
-				}
-				if max(p.Whole.Width, p.Whole.Height) < look.U(hand)-1 {
+				if max(p.Whole.Width, p.Whole.Height) < look.U(look.Target)-1 {
 					t.Errorf("%s: %s %q is %.0fx%.0f, neither wide nor high enough for a hand", where, p.Kind, p.ID, p.Whole.Width, p.Whole.Height)
 				}
 			}
