@@ -191,13 +191,19 @@ func (n *now) faultWords(said string) string {
 			key, answer, _ = strings.Cut(w, " ")
 		}
 		c := n.d.Check(key)
-		if c == nil {
+		switch {
+		case c == nil && key == "flow":
+			out = append(out, words.F("%s L/min", answer))
+			continue
+		case c == nil:
 			out = append(out, w)
 			continue
 		}
 		name, _ := askWords(c)
 		name = strings.TrimSuffix(name, "?")
 		switch {
+		case answer == "":
+			out = append(out, name)
 		case answer == "unanswered":
 			out = append(out, words.F("%s: not looked at", name))
 		case c.Number:
