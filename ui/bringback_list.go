@@ -181,7 +181,7 @@ func (n *now) shortWords(kit int) string {
 	return words.F("%s. Usable so", said)
 }
 
-// faultWords is "chain=no" in words: "Chain sharp: no".
+// faultWords is a reading in words: "chain=no" is "Chain sharp: no".
 func (n *now) faultWords(said string) string {
 	var out []string
 	for _, w := range strings.Split(said, ";") {
@@ -191,7 +191,11 @@ func (n *now) faultWords(said string) string {
 			key, answer, _ = strings.Cut(w, " ")
 		}
 		c := n.d.Check(key)
-		if c == nil {
+		switch {
+		case key == model.FlowKey && eq:
+			out = append(out, words.F("%s litres a minute", answer))
+			continue
+		case c == nil:
 			out = append(out, w)
 			continue
 		}
