@@ -147,6 +147,9 @@ func (t *trailScreen) actLoad(kind, rest, id string) {
 		}
 	case "as-listed":
 		t.p.Chosen = nil
+	case "keep":
+		t.sure = ""
+		return
 	case "take", "leave", "fewer", "more", "all-same":
 		if i < 0 {
 			return
