@@ -7,6 +7,8 @@ import (
 	"unicode"
 
 	"tarpside/model"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
 
@@ -124,14 +126,16 @@ type sentView struct {
 	Few   []string // "1 of 2 fog nozzles": not enough
 	Short []string // enough, but not all
 	Note  string   // instead of all that: its pieces are not listed
+
+	Why map[string]string // why pieces that are aboard do not count, by the words for the family
 }
 
 // bad tells whether the rig could not do something.
 func (v sentView) bad() bool { return len(v.None)+len(v.Few) > 0 }
 
 // words is the view in sentences, with as many names as most; the rest is a
-// number.
-func (v sentView) words(most int) string {
+// number. With why it says what keeps pieces that are aboard from counting.
+func (v sentView) words(most int, why bool) string {
 	if v.Note != "" {
 		return v.Note
 	}
@@ -142,7 +146,13 @@ func (v sentView) words(most int) string {
 	take := func(names []string) []string {
 		k := min(max(left, 0), len(names))
 		left -= k
-		return names[:k]
+		taken := slices.Clone(names[:k])
+		for i, name := range taken {
+			if reason := v.Why[name]; why && reason != "" {
+				taken[i] = words.F("%s (%s)", name, reason)
+			}
+		}
+		return taken
 	}
 	var out []string
 	none, few, short := take(v.None), take(v.Few), []string(nil)
@@ -164,13 +174,21 @@ func (v sentView) words(most int) string {
 	return strings.Join(out, " ")
 }
 
+// whole is the view with every name and reason.
+func (v sentView) whole() string { return v.words(v.count(), true) }
+
+// longest is as much of the view as has room: more names come before reasons.
+func (v sentView) longest(p *parts.Pen, role look.Role, w float32, lines int) string {
+	return longest(p, 2*v.count(), role, w, lines, func(k int) string { return v.words((k+1)/2, k%2 == 0) })
+}
+
 // count is how many names the view has.
 func (v sentView) count() int { return len(v.None) + len(v.Few) + len(v.Short) }
 
 // sent is the view for one rig. Critical families come in the order of the
 // table, because that is the order in which a crew knows them.
 func (n *now) sent(rig string) sentView {
-	v := sentView{Rig: rig, Name: n.rigName(rig)}
+	v := sentView{Rig: rig, Name: n.rigName(rig), Why: map[string]string{}}
 	for _, r := range n.ready() {
 		if r.Rig != rig {
 			continue
@@ -181,15 +199,49 @@ func (n *now) sent(rig string) sentView {
 		case r.Enough:
 			v.Short = append(v.Short, of)
 		case r.Now == 0:
-			v.None = append(v.None, name)
+			v.None, of = append(v.None, name), name
 		default:
 			v.Few = append(v.Few, of)
+		}
+		if why := n.aboardBut(r.Lines); why != "" {
+			v.Why[of] = why
 		}
 	}
 	if !slices.ContainsFunc(n.d.Items, func(it model.Item) bool { return it.Rig == rig }) {
 		v.Note = words.L("Its pieces are not listed.")
 	}
 	return v
+}
+
+// aboardBut says why pieces of a family that are aboard do not count as ready.
+func (n *now) aboardBut(lines []int) string {
+	unread, unpassed, tagged := 0, 0, 0
+	for _, i := range lines {
+		l := n.s.Line(i)
+		if !n.s.Aboard(i) {
+			continue
+		}
+		tagged += l.TaggedHome
+		if slices.ContainsFunc(n.d.Items[i].Checks, func(a model.Ask) bool {
+			c := n.d.Check(a.Check)
+			return c != nil && c.Number && l.Unasked(a.Check)
+		}) {
+			unread += l.Doubt
+		} else {
+			unpassed += l.Doubt
+		}
+	}
+	var why []string
+	if unread > 0 {
+		why = append(why, words.N("%d gauge not read", "%d gauges not read", unread))
+	}
+	if unpassed > 0 {
+		why = append(why, words.N("%d check not passed", "%d checks not passed", unpassed))
+	}
+	if tagged > 0 {
+		why = append(why, words.F("%d tagged", tagged))
+	}
+	return listed(why)
 }
 
 // crewOf names a holder only if he is not of the owner's crew: "P71 crew",
