@@ -155,7 +155,7 @@ func TestIfSentNowSaysWhatRescue41CouldNotDoAtTheEnd(t *testing.T) {
 	if len(v.Short) != 5 {
 		t.Errorf("short but usable %q, want five families", v.Short)
 	}
-	if text := v.words(2, false); !strings.Contains(text, "2 more.") {
+	if text := v.words(2, noWhy); !strings.Contains(text, "2 more.") {
 		t.Errorf("with two names: %q", text)
 	}
 }
@@ -293,7 +293,10 @@ func TestIfSentNowSaysThatAGaugeWasNotRead(t *testing.T) {
 	if got := v.whole(); !strings.Contains(got, want) {
 		t.Errorf("the whole view is %q", got)
 	}
-	if got := v.words(v.count(), false); strings.Contains(got, "gauge") || !strings.Contains(got, "1 of 2 oxygen Ds") {
+	if got := v.words(v.count(), noWhy); strings.Contains(got, "gauge") || !strings.Contains(got, "1 of 2 oxygen Ds") {
+		t.Errorf("without reasons it is %q", got)
+	}
+	if got := v.words(v.count(), shortWhy); !strings.Contains(got, "1 of 2 oxygen Ds (1 unread)") {
 		t.Errorf("the shorter form is %q", got)
 	}
 	w.shell.Go(ScreenLeaving)

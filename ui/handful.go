@@ -113,12 +113,12 @@ func (h *handStrip) show(n *now) {
 	if h.isKit {
 		objs = append(objs, h.kit)
 	}
-	text := words.F("%s\n%s", parts.B(it.Short()), parts.Or(words.F("%d of %d here picked", p.n, p.most), words.F("%d of %d here", p.n, p.most)))
+	text := words.F("%s\n%s", parts.B(n.whoseName(it)), parts.Or(words.F("%d of %d here picked", p.n, p.most), words.F("%d of %d here", p.n, p.most)))
 	switch {
 	case len(picks) > 1:
-		text = words.F("%s\nthe last: %s", parts.B(words.F("%d pieces picked", len(picks))), it.Short())
+		text = words.F("%s\nthe last: %s", parts.B(words.F("%d pieces picked", len(picks))), n.whoseName(it))
 	case p.most == 1:
-		text = parts.B(it.Short()) + "\n" + n.ofPiece(p)
+		text = parts.B(n.whoseName(it)) + "\n" + n.ofPiece(p)
 	}
 	objs = append(objs, h.showKeys(p)...)
 	if laid := [3]any{h.shown, h.isKit, h.other}; laid != h.laid {
@@ -160,6 +160,17 @@ func (h *handStrip) showKeys(p *pick) []fyne.CanvasObject {
 		set("number", title, second, on, h.t.number.open)
 	}
 	return objs
+}
+
+// whoseName is the name of a line, with whose it is where a line of another rig
+// that is here is called the same.
+func (n *now) whoseName(it *model.Item) string {
+	for _, r := range n.present() {
+		if r != it.Rig && slices.ContainsFunc(n.d.Items, func(o model.Item) bool { return o.Rig == r && o.Short() == it.Short() }) {
+			return parts.Or(words.F("%s of %s", it.Short(), n.rigName(it.Rig)), words.F("%s of %s", it.Short(), it.Rig))
+		}
+	}
+	return it.Short()
 }
 
 // ofPiece is what is to be known of a piece that was picked: where it lies

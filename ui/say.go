@@ -127,15 +127,23 @@ type sentView struct {
 	Short []string // enough, but not all
 	Note  string   // instead of all that: its pieces are not listed
 
-	Why map[string]string // why pieces that are aboard do not count, by the words for the family
+	Why map[string][2]string // why pieces that are aboard do not count, in short and at length, by the words for the family
 }
+
+// How much of the reasons is said.
+const (
+	noWhy = iota
+	shortWhy
+	longWhy
+)
 
 // bad tells whether the rig could not do something.
 func (v sentView) bad() bool { return len(v.None)+len(v.Few) > 0 }
 
 // words is the view in sentences, with as many names as most; the rest is a
-// number. With why it says what keeps pieces that are aboard from counting.
-func (v sentView) words(most int, why bool) string {
+// number. Where it says why, it says what keeps pieces that are aboard from
+// counting.
+func (v sentView) words(most, why int) string {
 	if v.Note != "" {
 		return v.Note
 	}
@@ -148,8 +156,8 @@ func (v sentView) words(most int, why bool) string {
 		left -= k
 		taken := slices.Clone(names[:k])
 		for i, name := range taken {
-			if reason := v.Why[name]; why && reason != "" {
-				taken[i] = words.F("%s (%s)", name, reason)
+			if reason, ok := v.Why[name]; ok && why > noWhy {
+				taken[i] = words.F("%s (%s)", name, reason[why-shortWhy])
 			}
 		}
 		return taken
@@ -175,11 +183,22 @@ func (v sentView) words(most int, why bool) string {
 }
 
 // whole is the view with every name and reason.
-func (v sentView) whole() string { return v.words(v.count(), true) }
+func (v sentView) whole() string { return v.words(v.count(), longWhy) }
 
-// longest is as much of the view as has room: more names come before reasons.
+// longest is as much of the view as has room. A reason comes before names of
+// what there is enough of, and in short before it is left out.
 func (v sentView) longest(p *parts.Pen, role look.Role, w float32, lines int) string {
-	return longest(p, 2*v.count(), role, w, lines, func(k int) string { return v.words((k+1)/2, k%2 == 0) })
+	for k := v.count(); k >= max(1, len(v.None)+len(v.Few)); k-- {
+		if v.words(k, shortWhy) == v.words(k, noWhy) {
+			break
+		}
+		for why := longWhy; why > noWhy; why-- {
+			if s := v.words(k, why); fitsOn(p, s, role, w, lines) {
+				return s
+			}
+		}
+	}
+	return longest(p, v.count(), role, w, lines, func(k int) string { return v.words(k, noWhy) })
 }
 
 // count is how many names the view has.
@@ -188,7 +207,7 @@ func (v sentView) count() int { return len(v.None) + len(v.Few) + len(v.Short) }
 // sent is the view for one rig. Critical families come in the order of the
 // table, because that is the order in which a crew knows them.
 func (n *now) sent(rig string) sentView {
-	v := sentView{Rig: rig, Name: n.rigName(rig), Why: map[string]string{}}
+	v := sentView{Rig: rig, Name: n.rigName(rig), Why: map[string][2]string{}}
 	for _, r := range n.ready() {
 		if r.Rig != rig {
 			continue
@@ -203,8 +222,8 @@ func (n *now) sent(rig string) sentView {
 		default:
 			v.Few = append(v.Few, of)
 		}
-		if why := n.aboardBut(r.Lines); why != "" {
-			v.Why[of] = why
+		if long, short := n.aboardBut(r.Lines); long != "" {
+			v.Why[of] = [2]string{short, long}
 		}
 	}
 	if !slices.ContainsFunc(n.d.Items, func(it model.Item) bool { return it.Rig == rig }) {
@@ -213,15 +232,15 @@ func (n *now) sent(rig string) sentView {
 	return v
 }
 
-// aboardBut says why pieces of a family that are aboard do not count as ready.
-func (n *now) aboardBut(lines []int) string {
-	unread, unpassed, tagged := 0, 0, 0
+// aboardBut says why pieces of a family that are aboard, and not tagged, do not
+// count as ready.
+func (n *now) aboardBut(lines []int) (long, short string) {
+	unread, unpassed := 0, 0
 	for _, i := range lines {
 		l := n.s.Line(i)
-		if !n.s.Aboard(i) {
+		if l.Doubt == 0 || !n.s.Aboard(i) {
 			continue
 		}
-		tagged += l.TaggedHome
 		if slices.ContainsFunc(n.d.Items[i].Checks, func(a model.Ask) bool {
 			c := n.d.Check(a.Check)
 			return c != nil && c.Number && l.Unasked(a.Check)
@@ -231,17 +250,14 @@ func (n *now) aboardBut(lines []int) string {
 			unpassed += l.Doubt
 		}
 	}
-	var why []string
+	var longs, shorts []string
 	if unread > 0 {
-		why = append(why, words.N("%d gauge not read", "%d gauges not read", unread))
+		longs, shorts = append(longs, words.N("%d gauge not read", "%d gauges not read", unread)), append(shorts, words.F("%d unread", unread))
 	}
 	if unpassed > 0 {
-		why = append(why, words.N("%d check not passed", "%d checks not passed", unpassed))
+		longs, shorts = append(longs, words.N("%d check not passed", "%d checks not passed", unpassed)), append(shorts, words.F("%d not passed", unpassed))
 	}
-	if tagged > 0 {
-		why = append(why, words.F("%d tagged", tagged))
-	}
-	return listed(why)
+	return listed(longs), listed(shorts)
 }
 
 // crewOf names a holder only if he is not of the owner's crew: "P71 crew",
