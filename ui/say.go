@@ -255,7 +255,7 @@ func (n *now) aboardBut(lines []int) (long, short string) {
 		longs, shorts = append(longs, words.N("%d gauge not read", "%d gauges not read", unread)), append(shorts, words.F("%d unread", unread))
 	}
 	if unpassed > 0 {
-		longs, shorts = append(longs, words.N("%d check not passed", "%d checks not passed", unpassed)), append(shorts, words.F("%d not passed", unpassed))
+		longs, shorts = append(longs, words.F("%d did not pass the check", unpassed)), append(shorts, words.F("%d not passed", unpassed))
 	}
 	return listed(longs), listed(shorts)
 }
