@@ -76,7 +76,7 @@ func (n *now) aloudGlance() []aloudPage {
 	var sent []aloudLine
 	for _, r := range n.present() {
 		v := n.sent(r)
-		sent = append(sent, aloudLine{Mark: n.mark(r), Text: v.Name + ". " + v.words(6)})
+		sent = append(sent, aloudLine{Mark: n.mark(r), Text: v.Name + ". " + v.words(6, longWhy)})
 	}
 	out = append(out, paged(words.L("If sent now"), "", sent)...)
 	return out

@@ -74,7 +74,7 @@ func (g *glanceScreen) fill(n *now) {
 	var said []string
 	for _, s := range v.Sent {
 		sent = append(sent, sentDrawn{n.mark(s.Rig), s})
-		said = append(said, s.Name+": "+s.words(s.count()))
+		said = append(said, s.Name+": "+s.whole())
 	}
 	g.sent.set(sent, "if-sent-now", strings.Join(said, " "))
 	var free []string

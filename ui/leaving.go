@@ -143,7 +143,7 @@ func (l *leavingScreen) show(n *now) head {
 	}
 	l.others.set(carriedDrawn{v.CarriedN, v.Carried}, "carried", words.F("%d carried for others. %s", v.CarriedN, strings.Join(carried, ". ")))
 	l.tagged.set(v.Tagged, "tagged", words.F("%d ride home tagged. %s", len(v.Tagged), strings.Join(v.Tagged, ", ")))
-	l.sent.set(v.Sent, "if-sent-now", words.F("If sent now: %s", v.Sent.words(v.Sent.count())))
+	l.sent.set(v.Sent, "if-sent-now", words.F("If sent now: %s", v.Sent.whole()))
 	l.showSign(n, &v)
 	objs := l.objects(n, &v)
 	if again || !reflect.DeepEqual(l.root.Objects, objs) {

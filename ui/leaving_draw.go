@@ -288,7 +288,7 @@ func paintSentOne(v *sentView, p *parts.Pen, size fyne.Size) {
 		role = look.Body
 	}
 	pitch := p.Fit("x", parts.Ink{Role: role}, size.Width, 0).H
-	text := longest(p, v.count(), role, size.Width-2*in, max(1, int((size.Height-y-look.U(4))/pitch)), v.words)
+	text := v.longest(p, role, size.Width-2*in, max(1, int((size.Height-y-look.U(4))/pitch)))
 	p.Write(text, parts.Ink{Role: role}, in, y, size.Width-2*in, size.Height-y)
 }
 

@@ -327,7 +327,7 @@ func (v *leavingView) aloud() []aloudPage {
 	if len(rest) > 0 {
 		out = append(out, paged(words.L("Carried for others"), words.N("%d line", "%d lines", v.CarriedN), rest)...)
 	}
-	sent := []aloudLine{{Text: v.Sent.words(v.Sent.count())}}
+	sent := []aloudLine{{Text: v.Sent.whole()}}
 	if len(v.Tagged) > 0 {
 		sent = append(sent, aloudLine{Text: words.F("Tagged: %s", listed(v.Tagged))})
 	}

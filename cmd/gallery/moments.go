@@ -191,6 +191,7 @@ var moments = []moment{
 	{name: "trail check anyway", screen: ui.ScreenTrail, minute: 60, touch: trailWith(summerWalk, 6, "act step-check", "act anyway", "act first", "member M02")},
 	{name: "trail carry", screen: ui.ScreenTrail, minute: 60, touch: trailWith(winterNight, 6, "act step-carry")},
 	{name: "trail how", screen: ui.ScreenTrail, minute: 60, touch: trailWith(winterNight, 6, "act step-carry", "act how-out")},
+	{name: "trail count before", screen: ui.ScreenTrail, minute: 60, touch: trailWith(summerWalk, 6, "act step-count")},
 	{name: "trail count", screen: ui.ScreenTrail, minute: 60, touch: trailWith(summerWalk, 6, "act step-check", "act anyway", "act first", "member M02", "act why-known", "act here", "digit 4", "digit done")},
 	{name: "relief", screen: ui.ScreenMore, minute: 60, touch: []string{"act relieve"}},
 }
