@@ -211,24 +211,37 @@ func TestReadAloudGoesPlaceByPlaceAndBack(t *testing.T) {
 }
 
 func TestAPageThatGoesOnSaysItsHeadingAgain(t *testing.T) {
+	demoAt(t, 60, ScreenGlance, glass1280, glassLook(glass1280, 1))
 	lines := []aloudLine{{Text: "Medic 9", Strong: true}}
-	for range 9 {
+	for range 40 {
 		lines = append(lines, aloudLine{Text: "a piece"})
 	}
-	pages := paged("Rescue 41", "", append(lines, aloudLine{Text: "Lost", Strong: true}, aloudLine{Text: "punch"}))
-	said := 0
-	for _, p := range pages {
-		if len(p.Lines) > aloudLines || !p.Lines[0].Strong || p.Lines[len(p.Lines)-1].Strong {
-			t.Errorf("a page of %d lines: %+v", len(p.Lines), p.Lines)
-		}
-		for _, l := range p.Lines {
-			if !l.Strong {
-				said++
+	s := aloudPage{Title: "Rescue 41", Lines: append(lines, aloudLine{Text: "Lost", Strong: true}, aloudLine{Text: "punch"})}
+	for _, size := range []fyne.Size{{Width: 900, Height: 430}, {Width: 1160, Height: 520}, {Width: 1780, Height: 860}} {
+		said := 0
+		for _, p := range s.onPages(size) {
+			for _, col := range p.Cols {
+				if !col[0].Strong || col[len(col)-1].Strong {
+					t.Errorf("%v: a column begins or ends in the middle: %+v", size, col)
+				}
+				for _, l := range col {
+					if !l.Strong {
+						said++
+					}
+				}
 			}
 		}
+		if said != 41 {
+			t.Errorf("%v: %d lines are said, want 41", size, said)
+		}
 	}
-	if said != 10 {
-		t.Errorf("%d lines are said, want 10", said)
+}
+
+func TestWhatIsReadAloudOfAPlaceStandsOnOnePageOfALargeGlass(t *testing.T) {
+	w := demoAt(t, 60, ScreenGlance, glass1920, glassLook(glass1920, 1))
+	w.tap(parts.KindAct, "read-aloud")
+	if got := w.text("page"); !strings.Contains(got, "Battery cutter") || !strings.Contains(got, "fleece blankets") {
+		t.Errorf("not all of V2 is on the first page: %q", got)
 	}
 }
 
