@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -24,15 +25,16 @@ type leavingScreen struct {
 	root   *fyne.Container
 	tabs   map[string]*parts.RigTab
 	aloud  *parts.Key
+	more   *parts.Key // the rigs that have no tab
 	looks  []*lookKey
 	ground *reading[openHead]
-	list   [2]*reading[[]openGroup]
+	list   [2]*reading[openDrawn]
 	rows   *openLayout
 	scroll *parts.Scroller
 	swap   *reading[string]
 	others *reading[carriedDrawn]
-	tagged *reading[[]string]
-	sent   *reading[sentView]
+	tagged *reading[taggedDrawn]
+	sent   *reading[sentOne]
 	must   *parts.Key
 	hold   *parts.HoldKey
 	note   *parts.Strip
@@ -50,6 +52,19 @@ type openHead struct {
 type carriedDrawn struct {
 	Lines int
 	List  []carriedView
+	Role  look.Role
+}
+
+// taggedDrawn is what rides home out of service.
+type taggedDrawn struct {
+	Names []string
+	Role  look.Role
+}
+
+// sentOne is what the one rig could not do.
+type sentOne struct {
+	Sent sentView
+	Role look.Role
 }
 
 func newLeaving(sh *Shell) screen {
@@ -62,6 +77,7 @@ func newLeaving(sh *Shell) screen {
 		a.paper = "open_" + sh.rig
 		sh.open(a)
 	})
+	l.more = parts.NewKey(parts.KeyView{}, l.otherRigs)
 	for range looks {
 		l.looks = append(l.looks, newLookKey(l.look))
 	}
@@ -132,17 +148,9 @@ func (l *leavingScreen) show(n *now) head {
 		next = next && k.Seen
 	}
 	l.ground.set(openHead{v.Lines, v.Name}, "open", words.F("%s of %s", words.N("%d open line", "%d open lines", v.Lines), v.Name))
-	left, right := splitGroups(v.Groups)
-	l.list[0].set(left, "open-list", openWords(left))
-	l.list[1].set(right, "open-list-2", openWords(right))
 	l.swap.set(v.Swap, "swap", v.Swap)
-	var carried []string
-	for _, c := range v.Carried {
-		carried = append(carried, c.Owner+": "+strings.Join(c.Names, ", "))
-	}
-	l.others.set(carriedDrawn{v.CarriedN, v.Carried}, "carried", words.F("%d carried for others. %s", v.CarriedN, strings.Join(carried, ". ")))
-	l.tagged.set(v.Tagged, "tagged", words.F("%d ride home tagged. %s", len(v.Tagged), strings.Join(v.Tagged, ", ")))
-	l.sent.set(v.Sent, "if-sent-now", words.F("If sent now: %s", v.Sent.words(v.Sent.count())))
+	role := l.sent.view.Role
+	l.setBeside(carriedDrawn{v.CarriedN, v.Carried, role}, taggedDrawn{v.Tagged, role}, sentOne{v.Sent, role})
 	l.showSign(n, &v)
 	objs := l.objects(n, &v)
 	if again || !reflect.DeepEqual(l.root.Objects, objs) {
@@ -150,6 +158,17 @@ func (l *leavingScreen) show(n *now) head {
 		relay(l.root)
 	}
 	return l.head(n, &v)
+}
+
+// setBeside shows what stands beside the open list.
+func (l *leavingScreen) setBeside(carried carriedDrawn, tagged taggedDrawn, sent sentOne) {
+	var names []string
+	for _, c := range carried.List {
+		names = append(names, c.Owner+": "+strings.Join(c.Names, ", "))
+	}
+	l.others.set(carried, "carried", words.F("%d carried for others. %s", carried.Lines, strings.Join(names, ". ")))
+	l.tagged.set(tagged, "tagged", words.F("%d ride home tagged. %s", len(tagged.Names), strings.Join(tagged.Names, ", ")))
+	l.sent.set(sent, "if-sent-now", words.F("If sent now: %s", sent.Sent.words(sent.Sent.count())))
 }
 
 func (l *leavingScreen) showSign(n *now, v *leavingView) {
@@ -230,8 +249,12 @@ func (l *leavingScreen) head(n *now, v *leavingView) head {
 	}
 	room := wide - look.Rail - clockRoom - title
 	const aloudW = 112
-	rigs = rigs[:min(len(rigs), max(2, int((room-aloudW)/(look.Floor+look.Gap))))]
-	tab := min((room-aloudW)/float32(len(rigs))-look.Gap, 140)
+	rigs, rest := n.tabbed(rigs, max(2, int((room-aloudW)/(look.Floor+look.Gap))))
+	count := float32(len(rigs))
+	if rest > 0 {
+		count++
+	}
+	tab := min((room-aloudW)/count-look.Gap, 140)
 	for _, r := range rigs {
 		open := len(n.s.Leaving(r))
 		t := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: r == n.rig, Count: parts.Or(words.F("%s open", parts.B(fmt.Sprint(open))), parts.B(fmt.Sprint(open)))}
@@ -244,6 +267,36 @@ func (l *leavingScreen) head(n *now, v *leavingView) head {
 		l.tabs[r].Set(t)
 		h.middle, h.widths = append(h.middle, l.tabs[r]), append(h.widths, tab)
 	}
+	if rest > 0 {
+		l.more.Set(parts.KeyView{ID: "other-rigs", Title: words.F("%d\nmore", rest), Lay: parts.LayCentre, Tone: parts.Header})
+		h.middle, h.widths = append(h.middle, l.more), append(h.widths, tab)
+	}
 	h.middle, h.widths = append(h.middle, l.aloud), append(h.widths, aloudW)
 	return h
+}
+
+// tabbed are the rigs that have a tab where so many have room, the one on
+// screen among them, and how many stand behind one more key.
+func (n *now) tabbed(rigs []string, most int) (tabs []string, rest int) {
+	if len(rigs) <= most {
+		return rigs, 0
+	}
+	tabs = slices.Clone(rigs[:most-1])
+	if !slices.Contains(tabs, n.rig) {
+		tabs[most-2] = n.rig
+	}
+	return tabs, len(rigs) - len(tabs)
+}
+
+// otherRigs asks which rig, where not all have a tab.
+func (l *leavingScreen) otherRigs() {
+	n := l.sh.now()
+	var list []choice
+	for _, r := range n.present() {
+		list = append(list, choice{parts.KindRig, r, n.rigName(r), words.N("%d open line", "%d open lines", len(n.s.Leaving(r))), n.mark(r)})
+	}
+	l.sh.open(newChooser(l.sh, words.L("Which rig?"), words.L("The last look before it leaves"), list, func(rig string) {
+		l.sh.rig, l.sh.over, l.sh.said = rig, nil, nil
+		l.sh.refresh()
+	}))
 }
