@@ -146,13 +146,14 @@ type alertView struct {
 	Rig   string // the rig that the screen is opened for, if any
 }
 
-// alert finds the worst that is open. Nothing pops up: it is one line.
+// alert finds the worst that is open: an alarm, else the first. Nothing pops
+// up: it is one line.
 func (n *now) alert(figures []rundown.Figure) alertView {
 	all := n.alerts(figures)
 	if len(all) == 0 {
 		return alertView{}
 	}
-	v := all[0]
+	v := all[max(0, slices.IndexFunc(all, func(a alertView) bool { return a.Loud }))]
 	v.More = len(all) - 1
 	return v
 }

@@ -285,3 +285,33 @@ func TestAnEqualGlanceIsNotMadeAnew(t *testing.T) {
 		t.Errorf("the cutter is back on the tarp, and V2 reads %q", got)
 	}
 }
+
+func TestWhileNothingIsOutGlanceNamesEveryFamilyThatCanBeAskedFor(t *testing.T) {
+	for _, minute := range []int{-1, 8} {
+		w := demoAt(t, minute, ScreenGlance, glass1920, glassLook(glass1920, 1))
+		g := w.shell.screens[ScreenGlance].(*glanceScreen)
+		if len(g.none.view.Free) < 20 {
+			t.Errorf("minute %d: %d families above the foot", minute, len(g.none.view.Free))
+		}
+		for _, f := range w.shell.now().free(1000) {
+			if f.Name == "" {
+				t.Errorf("minute %d: the family %s has no name", minute, f.Family)
+			}
+		}
+	}
+}
+
+func TestTheTarpTakesNoRowFromAKeyPieceAtWork(t *testing.T) {
+	names := func(n int) (out []bandName) {
+		for i := range n {
+			out = append(out, bandName{Name: "Tool " + string(rune('a'+i%26)), Lines: 1, Key: true})
+		}
+		return out
+	}
+	demoAt(t, 60, ScreenGlance, glass1280, glassLook(glass1280, 1))
+	bands := []bandView{{Place: "at:V2", Lines: 9, Names: names(9)}, {Place: "tarp", Lines: 400, Names: names(400)}}
+	draws, _ := shareRows(bands, 700, 240)
+	if draws[0].hidden > 0 || draws[1].Rows > draws[0].Rows {
+		t.Errorf("%d rows at the place with %d hidden, %d on the tarp", draws[0].Rows, draws[0].hidden, draws[1].Rows)
+	}
+}
