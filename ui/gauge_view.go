@@ -121,11 +121,13 @@ func (n *now) gaugeView(f *rundown.Figure) gaugeView {
 }
 
 // ago is a time and how long ago it was.
-func (n *now) ago(at int64) string {
+func (n *now) ago(at int64) string { return words.F("%s, %s", n.clock(at), n.agoWords(at)) }
+
+func (n *now) agoWords(at int64) string {
 	if n.at.UnixMilli()-at < 60_000 {
-		return words.F("%s, just now", n.clock(at))
+		return words.L("just now")
 	}
-	return words.F("%s, %d min ago", n.clock(at), max(0, (n.at.UnixMilli()-at)/60000))
+	return words.F("%d min ago", (n.at.UnixMilli()-at)/60000)
 }
 
 func (n *now) sinceWords(at int64) string {
