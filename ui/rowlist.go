@@ -20,6 +20,7 @@ type rowList struct {
 	line  string
 	rows  func(n *now) []rowDo
 	list  *parts.Column
+	count int // of the rows
 	keep  map[string]*parts.Row
 	root  *fyne.Container
 	side  *parts.Panel
@@ -40,14 +41,20 @@ func newRowList(title, line string, rows func(*now) []rowDo, aside func(*now) (s
 	c.words = parts.NewLines(parts.LabelView{ID: "read-back", Role: look.Lead})
 	c.side = parts.NewPanel(parts.PanelView{}, parts.NewScroller(c.words))
 	c.root = box(func(size fyne.Size) {
-		if c.aside == nil {
-			flush(scroll, 0, 0, size.Width, size.Height)
-			return
+		w := size.Width + look.U(look.Gap)
+		if c.aside != nil {
+			if w = size.Width * 0.5; c.overflows(size.Height) && size.Width > look.U(1300) {
+				w = size.Width * 0.63
+			}
+			place(c.side, w, 0, size.Width-w, size.Height)
+			enlarge(c.side, c.words)
 		}
-		w := size.Width * 0.5
-		flush(scroll, 0, 0, w-look.U(look.Gap), size.Height)
-		place(c.side, w, 0, size.Width-w, size.Height)
-		c.enlarge()
+		w -= look.U(look.Gap)
+		c.list.SetWide(1)
+		if c.overflows(size.Height) {
+			c.list.SetWide(max(1, int((w+look.U(look.Gap))/look.U(leastRow+look.Gap))))
+		}
+		flush(scroll, 0, 0, w, size.Height)
 	}, scroll)
 	if aside != nil {
 		c.root.Add(c.side)
@@ -55,17 +62,28 @@ func newRowList(title, line string, rows func(*now) []rowDo, aside func(*now) (s
 	return c
 }
 
-// enlarge writes what stands beside the rows as large as all of it fits.
-func (c *rowList) enlarge() {
-	size := c.side.Size()
-	v := c.words.View()
+// leastRow is the width that a row needs beside another.
+const leastRow float32 = 420
+
+// overflows tells that the rows, one under the other, are higher than a room.
+func (c *rowList) overflows(room float32) bool {
+	return float32(c.count)*look.U(look.Floor+look.Gap) > room+look.U(look.Gap)
+}
+
+// enlarge writes the words on a panel as large as all of them fit.
+func enlarge(side *parts.Panel, words *parts.Label) {
+	size := side.Size()
+	if size.Height <= 0 {
+		return
+	}
+	v := words.View()
 	for _, role := range []look.Role{look.Open, look.Lead} {
 		v.Role = role
 		if parts.NewLines(v).HeightFor(size.Width-look.U(56)) <= size.Height-look.U(80) {
 			break
 		}
 	}
-	c.words.Set(v)
+	words.Set(v)
 }
 
 func (c *rowList) body() fyne.CanvasObject { return c.root }
@@ -84,13 +102,15 @@ func (c *rowList) show(n *now) head {
 		objs = append(objs, row)
 	}
 	c.list.SetInside(objs...)
+	if c.count != len(objs) {
+		c.count = len(objs)
+		relay(c.root)
+	}
 	if c.aside != nil {
 		title, text := c.aside(n)
 		c.side.Set(parts.PanelView{Title: title, Rule: true})
 		c.words.SetText(text)
-		if c.side.Size().Height > 0 {
-			c.enlarge()
-		}
+		enlarge(c.side, c.words)
 	}
 	return head{title: c.title, sentence: c.line, back: true}
 }

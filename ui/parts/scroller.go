@@ -132,10 +132,12 @@ func (s *Scroller) Dragged(e *fyne.DragEvent) { s.ScrollBy(-e.Dragged.DY) }
 // DragEnd ends a drag.
 func (s *Scroller) DragEnd() {}
 
-// Column stacks objects at the full width, each as high as it wants to be.
+// Column stacks objects at the full width, each as high as it wants to be; or,
+// where there is room, so many side by side, as high as the highest of them.
 type Column struct {
 	face
-	gap float32
+	gap  float32
+	wide int // objects side by side; nought is one
 }
 
 // NewColumn makes a column with a gap in design pixels.
@@ -143,17 +145,42 @@ func NewColumn(gap float32, objs ...fyne.CanvasObject) *Column {
 	c := &Column{gap: gap}
 	c.kids = objs
 	c.init(c, look.Floor, 0, func(_ *Pen, size fyne.Size) {
-		var y float32
-		for _, o := range c.kids {
-			if !o.Visible() {
-				continue
-			}
-			h := heightFor(o, size.Width)
-			place(o, 0, y, size.Width, h)
-			y += h + look.U(c.gap)
-		}
+		c.each(size.Width, func(o fyne.CanvasObject, x, y, w, h float32) { place(o, x, y, w, h) })
 	})
 	return c
+}
+
+// SetWide puts so many objects side by side.
+func (c *Column) SetWide(n int) {
+	if c.wide != n {
+		c.wide = n
+		c.Refresh()
+	}
+}
+
+// each gives every object that shows its room at a width, and returns the
+// height of them all.
+func (c *Column) each(width float32, give func(o fyne.CanvasObject, x, y, w, h float32)) (all float32) {
+	var shown []fyne.CanvasObject
+	for _, o := range c.kids {
+		if o.Visible() {
+			shown = append(shown, o)
+		}
+	}
+	gap, n := look.U(c.gap), max(c.wide, 1)
+	w := (width - gap*float32(n-1)) / float32(n)
+	for len(shown) > 0 {
+		k, h := min(n, len(shown)), float32(0)
+		for _, o := range shown[:k] {
+			h = max(h, heightFor(o, w))
+		}
+		for i, o := range shown[:k] {
+			give(o, float32(i)*(w+gap), all, w, h)
+		}
+		all += h + gap
+		shown = shown[k:]
+	}
+	return max(all-gap, 0)
 }
 
 // SetInside replaces what is stacked.
@@ -170,23 +197,14 @@ func (c *Column) settled() bool {
 	if c.Size().Width < 1 {
 		return true
 	}
-	for _, o := range c.kids {
-		if o.Visible() && o.Size().Height != heightFor(o, c.Size().Width) {
-			return false
-		}
-	}
-	return true
+	ok := true
+	c.each(c.Size().Width, func(o fyne.CanvasObject, _, _, _, h float32) { ok = ok && o.Size().Height == h })
+	return ok
 }
 
 // HeightFor is the height of the column at a width, in pixels.
 func (c *Column) HeightFor(width float32) float32 {
-	var h float32
-	for _, o := range c.kids {
-		if o.Visible() {
-			h += heightFor(o, width) + look.U(c.gap)
-		}
-	}
-	return max(h-look.U(c.gap), 0)
+	return c.each(width, func(fyne.CanvasObject, float32, float32, float32, float32) {})
 }
 
 // Shield lies over a screen and takes every touch that is meant for it. A
