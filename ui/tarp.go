@@ -57,6 +57,7 @@ type tarpScreen struct {
 	bare        bool           // nothing is at the place shown
 	onPanel     int            // tiles of the panel, with Find
 	out         int            // pieces that went out last
+	nexts       int            // tiles of what is asked next, with the list
 	planned     plan
 	left        map[string]bool // touches that Undo leaves as they are
 	logged      board.Tap
@@ -303,6 +304,7 @@ func (t *tarpScreen) showNext(n *now) {
 	}
 	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: parts.B(words.L("Asked next")) + "   " + note})
 	t.next.Set(views)
+	t.nexts = len(views) + 1
 }
 
 // showGone shows what went to the places last.

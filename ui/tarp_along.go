@@ -151,12 +151,14 @@ func (t *tarpScreen) showAlong(n *now) bool {
 		t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: words.F("%s   touch the one that comes back from %s", parts.B(words.L("In exchange?")), n.placeName(t.along.to))})
 		t.next.Tail = nil
 		t.next.Set(swaps)
+		t.nexts = len(swaps)
 		return true
 	}
 	views = append(views, swaps...)
 	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: words.F("%s   touch each that went to %s too", parts.B(words.L("Goes along?")), n.placeName(t.along.to))})
 	t.next.Tail = nil
 	t.next.Set(views)
+	t.nexts = len(views)
 	return true
 }
 

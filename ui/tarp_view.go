@@ -75,7 +75,7 @@ func (n *now) tile(i int, from, shown model.Place, picks []pick, readings map[st
 	case from.Kind == model.Home:
 		v.Raised = true
 		if slot := n.d.Slot(it.Slot); slot != nil {
-			v.Word = slot.Compartment
+			v.Word = n.slotWord(slot)
 		}
 	case from != shown && from != home:
 		v.Word = n.placeName(from)

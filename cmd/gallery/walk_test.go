@@ -46,7 +46,7 @@ func TestEveryMomentIsReadAndTouchedAtEverySizeByDayAndNight(t *testing.T) {
 }
 
 // looked checks what is on screen: nothing cut, nothing small, nothing faint,
-// every target a hand's size and 8 px from the next.
+// every target a hand's size, 8 px from the next and off the proof.
 func looked(t *testing.T, st *stage, where string) {
 	t.Helper()
 	root, size := st.shell.Root(), st.shell.Root().Size()
@@ -70,6 +70,9 @@ func looked(t *testing.T, st *stage, where string) {
 	for i, a := range list {
 		if least := look.U(leastOf(a, size)) - 1; a.Whole.Width < least || a.Whole.Height < least {
 			t.Errorf("%s: %s %q is %.0fx%.0f", where, a.Kind, a.ID, a.Whole.Width, a.Whole.Height)
+		}
+		if foot := size.Height - look.U(look.Foot); float32(a.Y+a.H) > foot+1 && a.X >= int(look.U(look.Rail)) {
+			t.Errorf("%s: %s %q lies over the proof, %d px", where, a.Kind, a.ID, a.Y+a.H-int(foot))
 		}
 		for _, b := range list[:i] {
 			if a.ID == b.ID+"-sure" {
