@@ -23,6 +23,7 @@ type head struct {
 	bigWords string              // "of 38 lines in"
 	bigLine  string              // under it
 	back     bool                // a key that leads back
+	letters  bool                // letters are up: on a small glass they take the room of the rail
 }
 
 // frame is the rail, the header and the foot: the same on every screen.
@@ -83,13 +84,12 @@ func (f *frame) objects() []fyne.CanvasObject {
 
 // layout gives every object its room for a window of a size.
 func (f *frame) layout(size fyne.Size) {
-	railW, headH, footH := look.U(look.Rail), look.U(look.Header), look.U(look.Foot)
-	if size.Width < look.U(1100) {
-		railW = look.U(look.Floor)
-	}
+	headH, footH := look.U(look.Header), look.U(look.Foot)
+	railW := f.railWide(size)
 	bodyH := size.Height - footH
 	step := (bodyH + look.U(look.Gap)) / float32(len(f.rail))
 	for i, k := range f.rail {
+		k.Hidden = railW == 0
 		place(k, 0, float32(i)*step, railW, step-look.U(look.Gap))
 	}
 	place(f.foot, 0, bodyH, size.Width, footH)
@@ -112,6 +112,19 @@ func (f *frame) layout(size fyne.Size) {
 	place(f.lock.under, railW, 0, size.Width-railW-look.U(clockRoom), headH-look.U(1))
 	place(f.lock.strip, railW, 0, size.Width-railW-look.U(clockRoom), headH)
 	f.sh.publish()
+}
+
+// railWide is the width of the rail. Ten letters of a hand's size and the rail
+// have no room beside each other on a small glass: the rail gives way then, and
+// the key that ends typing leads out.
+func (f *frame) railWide(size fyne.Size) float32 {
+	switch small := size.Width < look.U(1100); {
+	case small && f.header.letters:
+		return 0
+	case small:
+		return look.U(look.Floor)
+	}
+	return look.U(look.Rail)
 }
 
 // clockRoom is the width kept for the clock and what is under it.
@@ -157,7 +170,7 @@ func sameWords(a, b head) bool {
 
 // sameRoom tells whether what can be touched in a header is as before.
 func sameRoom(a, b head) bool {
-	if len(a.middle) != len(b.middle) || a.back != b.back {
+	if len(a.middle) != len(b.middle) || a.back != b.back || a.letters != b.letters {
 		return false
 	}
 	for i := range a.middle {

@@ -62,9 +62,12 @@ func (h *handStrip) layout(size fyne.Size) {
 	place(h.panel, 0, 0, size.Width, size.Height)
 	if h.low = h.shown > 0 && size.Width-wide < look.U(wordsRoom); h.low {
 		pad = look.U(4)
+		if size.Width-2*pad < float32(h.shown+1)*(least+gap)-gap {
+			pad = look.U(2)
+		}
 		line := labelHigh()
-		keyH = max(least, size.Height-line-2*pad)
-		y = size.Height - keyH - pad
+		keyH = max(least, size.Height-line-look.U(8))
+		y = size.Height - keyH - look.U(4)
 		room := size.Width - 2*pad - least - gap*float32(h.shown)
 		all = max(least, min(all, room-rest*least))
 		each = (room - all) / rest

@@ -79,11 +79,11 @@ func (n *now) actLine(e *model.Entry) string {
 		if e.Note != "" {
 			return words.F("%s tagged: %s", name, e.Note)
 		}
-		return words.F("%s tagged: %s", name, n.faultWords(e.Reading))
+		return words.F("%s tagged: %s", name, low(n.faultWords(e.Reading)))
 	case model.CheckIt:
-		return words.F("%s read. %s", name, n.faultWords(e.Reading))
+		return words.F("%s read: %s", name, low(n.faultWords(e.Reading)))
 	case model.Override:
-		return words.F("%s lets it pass: %s, %s", n.memberName(e.By), name, n.faultWords(e.Reading))
+		return words.F("%s lets it pass. %s: %s", n.memberName(e.By), name, low(n.faultWords(e.Reading)))
 	case model.Look:
 		return words.F("Looked for %s", name)
 	case model.Count:

@@ -30,6 +30,7 @@ type (
 		gap   float32
 		show  float32 // how far down what matters begins, in design pixels
 		upTo  float32 // and ends; nought where nothing matters more than the rest
+		grow  float32 // rows may grow so many times where all of them have room; nought is not at all
 	}
 	padView struct { // ten digits, delete and done
 		done parts.Tone
@@ -246,6 +247,7 @@ func (t *tree) lay(n node, x, y, w, h float32) {
 		if o := t.made[leafKey(n)]; o != nil {
 			place(object(o), x, y, w, h)
 			if l, ok := o.(*list); ok {
+				l.fill()
 				l.reveal()
 			}
 		}
@@ -305,10 +307,12 @@ type list struct {
 	kids   []node
 	show   [2]float32 // what is to be seen, from and to
 	shown  [2]float32
+	most   float32 // times that rows may grow
+	times  float32 // that they have grown
 }
 
 func newList(v listOf) *list {
-	l := &list{column: parts.NewColumn(v.gap)}
+	l := &list{column: parts.NewColumn(v.gap), times: 1}
 	l.scroll = parts.NewScroller(l.column)
 	l.panel = parts.NewPanel(v.panel, l.scroll)
 	return l
@@ -320,7 +324,7 @@ func (l *list) set(t *tree, v listOf, kids []node) {
 	objs := make([]fyne.CanvasObject, len(kids))
 	for i, k := range kids {
 		inner := t.leaves(k, nil)
-		objs[i] = &fyne.Container{Objects: inner, Layout: rowLayout{t, k}}
+		objs[i] = &fyne.Container{Objects: inner, Layout: rowLayout{t, l, k}}
 	}
 	if !reflect.DeepEqual(kids, l.kids) {
 		l.kids = kids
@@ -328,7 +332,22 @@ func (l *list) set(t *tree, v listOf, kids []node) {
 		l.scroll.Refresh()
 	}
 	l.show = [2]float32{look.U(v.show), look.U(v.upTo)}
+	l.most = v.grow
+	l.fill()
 	l.reveal()
+}
+
+// fill makes the rows higher where there is room for all of them and more.
+func (l *list) fill() {
+	room := l.scroll.Size().Height - look.U(2*parts.Bleed)
+	if l.most == 0 || room <= 0 {
+		return
+	}
+	l.times = 1
+	if all := l.column.HeightFor(l.column.Size().Width); all > 0 {
+		l.times = max(min(l.most, room/(all+1)), 1)
+	}
+	l.scroll.Settle()
 }
 
 // reveal scrolls as far as it must, once, for what matters to be seen.
@@ -344,6 +363,7 @@ func (l *list) reveal() {
 // rowLayout lays out one row of a list.
 type rowLayout struct {
 	t *tree
+	l *list
 	n node
 }
 
@@ -353,4 +373,6 @@ func (r rowLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 }
 
 // MinSize is the height of the row.
-func (r rowLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(0, look.U(r.n.size)) }
+func (r rowLayout) MinSize([]fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(0, look.U(r.n.size*r.l.times))
+}

@@ -72,6 +72,7 @@ func newTarp(sh *Shell) screen {
 	t.panel = parts.NewPanel(parts.PanelView{}, t.tiles)
 	t.next.More = moreTile
 	t.tiles.SetCell(tileOf(t.tileHigh))
+	t.tiles.SetLeast(leastHigh)
 	t.next.SetCell(tileOf(t.rowHigh))
 	t.asked = parts.NewLabel(parts.LabelView{ID: "asked"})
 	t.went = parts.NewLabel(parts.LabelView{ID: "went"})
@@ -103,8 +104,14 @@ func moreTile(left int) parts.TileView {
 
 func (t *tarpScreen) body() fyne.CanvasObject { return t.root }
 
-// placesWide is the room of the places along the edge, in design pixels.
-const placesWide = 240
+// placesWide is the room of the places along the edge, in pixels. Where five
+// rows of them are not as high as a hand, they are as wide as one.
+func (t *tarpScreen) placesWide(high float32) float32 {
+	if high < rowsWanted*look.U(look.Target)+(rowsWanted-1)*look.U(look.Gap) {
+		return 2*look.U(look.Target) + look.U(look.Gap)
+	}
+	return look.U(240)
+}
 
 // show brings the screen up to date.
 func (t *tarpScreen) show(n *now) head {
@@ -316,7 +323,7 @@ func (t *tarpScreen) showGone(n *now) {
 }
 
 func (t *tarpScreen) head(n *now) head {
-	h := head{title: words.L("Tarp"), sentence: n.sceneName(), gap: 8}
+	h := head{title: words.L("Tarp"), sentence: n.sceneName(), gap: 8, letters: t.find.on}
 	if n.scene.ID != "" && !n.scene.Closed {
 		h.sentence += words.F(", minute %d", n.minute())
 	}

@@ -48,6 +48,10 @@ func (t *tarpScreen) tileHigh() float32 {
 	return look.TileSize().Height
 }
 
+// leastHigh is how low a piece on the panel may be for another row, in pixels:
+// two lines of its name and whose it is.
+func leastHigh() float32 { return look.U(96 * look.Current().Options().Text) }
+
 // tileOf makes the size of a tile of one of the heights.
 func tileOf(high func() float32) func() fyne.Size {
 	return func() fyne.Size { return fyne.NewSize(look.TileSize().Width, high()) }
@@ -62,19 +66,16 @@ func (t *tarpScreen) doorsHigh() float32 {
 	return look.U(look.Floor * (1 + (look.Current().Options().Text-1)/2))
 }
 
-// handHigh is the height of the handful keys at least, in design pixels.
-const handHigh = 96
-
 // pickedHigh is the height of what is picked, in pixels: a line of words and
-// the handfuls under it.
+// the handfuls under it, as high as a hand.
 func (t *tarpScreen) pickedHigh() float32 {
-	return max(t.rowHigh(), labelHigh()+look.U(handHigh+8))
+	return max(t.rowHigh(), labelHigh()+look.U(look.Target+8))
 }
 
 // planFor shares a height among the rows, for a panel with so many tiles.
 func (t *tarpScreen) planFor(size fyne.Size, tiles int) plan {
 	gap, tile := look.U(look.Gap), fyne.NewSize(look.TileSize().Width, t.tileHigh())
-	wide := size.Width - look.U(placesWide) - gap - 2*look.U(14)
+	wide := size.Width - t.placesWide(size.Height) - gap - 2*look.U(14)
 	cols := max(1, int((wide+gap)/(tile.Width+gap)))
 	rows := float32(max(1, (tiles+cols-1)/cols))
 	panel := labelHigh()*1.1 + look.U(14) + rows*(tile.Height+gap)
@@ -102,8 +103,8 @@ func (t *tarpScreen) layout(size fyne.Size) {
 		t.find.layout(size.Width, size.Height)
 		return
 	}
-	wide := look.U(placesWide)
-	place(t.keys, size.Width-wide, 0, wide, size.Height)
+	wide := t.placesWide(size.Height)
+	flush(t.keys, size.Width-wide, 0, wide, size.Height)
 	w := size.Width - wide - gap
 	y := size.Height - look.U(look.Floor)
 	t.layStrip(w, y)
