@@ -26,7 +26,10 @@ func (n *now) pickedView(picks []pick) pickedView {
 	v := pickedView{mark: n.mark(it.Rig), name: it.Short()}
 	switch {
 	case len(picks) > 1:
-		v.mark, v.name, v.here = parts.MarkView{}, words.F("%d pieces picked", len(picks)), words.F("the last: %s", it.Short())
+		v.mark, v.name, v.here = parts.MarkView{}, words.F("%d lines picked", len(picks)), words.F("the last: %s", it.Short())
+		if p.most > 1 {
+			v.here += words.F(", %d of %d", p.n, p.most)
+		}
 		return v
 	case p.most == 1:
 		v.here = capital(n.sinceWhen(p))
@@ -74,7 +77,10 @@ func (n *now) homeWords(p *pick) string {
 func paintPicked(v *pickedView, p *parts.Pen, size fyne.Size) {
 	if size.Height < p.Size(look.Title)*2 {
 		text := parts.B(v.name) + "   " + v.here
-		p.Middle(parts.Or(text+". "+v.home, text), parts.Ink{Role: look.Body, Lines: 1}, 0, 0, size.Width, size.Height)
+		if v.home != "" {
+			text = parts.Or(text+". "+v.home, text)
+		}
+		p.Middle(text, parts.Ink{Role: look.Body, Lines: 1}, 0, 0, size.Width, size.Height)
 		return
 	}
 	x := float32(0)

@@ -254,6 +254,7 @@ func (t *tarpScreen) showPanel(n *now) {
 		}
 	case t.shown.Kind == model.InKit:
 		v.Title, v.Note = words.F("In the %s", n.placeName(t.shown)), words.N("%d line", "%d lines", len(views))
+		v.Right = n.notInKit(t.shown.Name)
 	default:
 		v.Title, v.Note = words.F("At %s", n.placeName(t.shown)), n.byRig(views)
 		if t.shown.Kind == model.With {
@@ -301,6 +302,10 @@ func (t *tarpScreen) showNext(n *now) {
 		return
 	}
 	t.next.Tail = listTile(n)
+	if n.scene.ClearUp {
+		t.showStillOut(n)
+		return
+	}
 	list, views := n.askedNext(t.hidden, t.picks)
 	note := words.F("still on the rig, from the list: %s", strings.ToLower(list))
 	if len(views) == 0 {
@@ -317,7 +322,9 @@ func (t *tarpScreen) showNext(n *now) {
 // showGone shows what went to the places last.
 func (t *tarpScreen) showGone(n *now) {
 	views := n.outLast(t.hidden, t.picks)
-	t.out = len(views)
+	if t.out = len(views); n.scene.ClearUp {
+		t.out = 0 // they stand where the next pieces were
+	}
 	t.went.Set(parts.LabelView{ID: "went", Role: look.Body, Text: words.F("%s   touch to bring it back or to send it on", parts.B(words.L("Out last")))})
 	t.gone.Set(views)
 }

@@ -162,6 +162,19 @@ func (t *tarpScreen) showAlong(n *now) bool {
 	return true
 }
 
+// showStillOut puts what is still at the places where the next pieces were:
+// once the clear-up has started nobody asks for more.
+func (t *tarpScreen) showStillOut(n *now) {
+	views := n.outLast(t.hidden, t.picks)
+	note := words.L("touch to bring it back or to send it on")
+	if len(views) == 0 {
+		note = words.L("nothing is at a place any more")
+	}
+	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: parts.B(words.L("Still out")) + "   " + note})
+	t.next.Set(views)
+	t.nexts = len(views) + 1
+}
+
 // touchNext is a touch on a piece of the row below the tarp.
 func (t *tarpScreen) touchNext(v parts.TileView) {
 	a := t.along
