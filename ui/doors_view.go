@@ -154,6 +154,27 @@ func (n *now) outLast(hidden map[string]bool, picks []pick) []parts.TileView {
 	return out
 }
 
+// stillOut are the pieces at the places of the scene, and then those with
+// others.
+func (n *now) stillOut(hidden map[string]bool, picks []pick) []parts.TileView {
+	readings := n.readings()
+	var out, with []parts.TileView
+	for i := range n.d.Items {
+		if hidden[n.d.Items[i].Rig] {
+			continue
+		}
+		for _, st := range n.s.Line(i).Stacks {
+			switch st.Place.Kind {
+			case model.At:
+				out = append(out, n.tile(i, st.Place, model.Place{}, picks, readings))
+			case model.With:
+				with = append(with, n.tile(i, st.Place, model.Place{}, picks, readings))
+			}
+		}
+	}
+	return append(out, with...)
+}
+
 // outMost is how many of the pieces that went out last are kept in the row.
 const outMost = 24
 

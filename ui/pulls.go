@@ -100,7 +100,7 @@ func (c *pullsScreen) show(n *now) head {
 	if on == 0 {
 		v.Off, v.Tone, v.Second = true, parts.Usual, words.L("nothing is ticked")
 	}
-	c.stage.Set(v)
+	c.stage.Set(n.shutKey(v))
 	return head{title: words.L("Pull list"), sentence: words.L("It only suggests. Untick what stays on the rig"), back: true}
 }
 

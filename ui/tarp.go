@@ -274,6 +274,8 @@ func (t *tarpScreen) showPanel(n *now) {
 // emptyWords say that nothing is at a place, and how pieces come there.
 func (n *now) emptyWords(at model.Place) string {
 	switch {
+	case at.Kind == model.Tarp && n.scene.ClearUp:
+		return parts.B(words.L("Nothing is on the tarp")) + "\n" + words.L("What comes back lies here until Load up takes it home.")
 	case at.Kind == model.Tarp:
 		return parts.B(words.L("Nothing is on the tarp")) + "\n" + words.L("Touch what is asked for, or a door of the rig.")
 	case at.Kind == model.InKit:

@@ -162,13 +162,13 @@ func (t *tarpScreen) showAlong(n *now) bool {
 	return true
 }
 
-// showStillOut puts what is still at the places where the next pieces were:
-// once the clear-up has started nobody asks for more.
+// showStillOut puts what is still out where the next pieces were: once the
+// clear-up has started nobody asks for more.
 func (t *tarpScreen) showStillOut(n *now) {
-	views := n.outLast(t.hidden, t.picks)
+	views := n.stillOut(t.hidden, t.picks)
 	note := words.L("touch to bring it back or to send it on")
 	if len(views) == 0 {
-		note = words.L("nothing is at a place any more")
+		note = words.L("nothing is at a place or with others any more")
 	}
 	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: parts.B(words.L("Still out")) + "   " + note})
 	t.next.Set(views)

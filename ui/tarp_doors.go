@@ -159,6 +159,9 @@ func (t *tarpScreen) showDoor(n *now, d door) {
 	} else if len(t.picks) > 0 {
 		v.Right = words.L("More can be picked")
 	}
+	if n.readsOnly() {
+		v.Right = ""
+	}
 	if n.narrow() {
 		v.Note = "" // each key says how many are in
 	}

@@ -206,7 +206,6 @@ var moments = []moment{
 	{name: "trail long names", screen: ui.ScreenTrail, minute: 60, data: fileLong, touch: trailWith(summerWalk, 6, "act step-load")},
 	{name: "trail long names people", screen: ui.ScreenTrail, minute: 60, data: fileLong, touch: trailWith(winterNight, 3, "act step-people", "member M04")},
 	{name: "trail nobody", screen: ui.ScreenTrail, minute: 60, touch: []string{"act step-people"}},
-	{name: "trail without a list", screen: ui.ScreenTrail, data: fileEmpty},
 	{name: "relief", screen: ui.ScreenMore, minute: 60, touch: []string{"act relieve"}},
 }
 
