@@ -23,10 +23,10 @@ type pickedView struct {
 func (n *now) pickedView(picks []pick) pickedView {
 	p := &picks[len(picks)-1]
 	it := n.d.Item(p.item)
-	v := pickedView{mark: n.mark(it.Rig), name: it.Short()}
+	v := pickedView{mark: n.mark(it.Rig), name: n.whoseName(it)}
 	switch {
 	case len(picks) > 1:
-		v.mark, v.name, v.here = parts.MarkView{}, words.F("%d lines picked", len(picks)), words.F("the last: %s", it.Short())
+		v.mark, v.name, v.here = parts.MarkView{}, words.F("%d lines picked", len(picks)), words.F("the last: %s", n.whoseName(it))
 		if p.most > 1 {
 			v.here += words.F(", %d of %d", p.n, p.most)
 		}
@@ -40,6 +40,17 @@ func (n *now) pickedView(picks []pick) pickedView {
 	}
 	v.home = capital(n.homeWords(p))
 	return v
+}
+
+// whoseName is the name of a line, with whose it is where a line of another rig
+// that is here is called the same.
+func (n *now) whoseName(it *model.Item) string {
+	for _, r := range n.present() {
+		if r != it.Rig && slices.ContainsFunc(n.d.Items, func(o model.Item) bool { return o.Rig == r && o.Short() == it.Short() }) {
+			return parts.Or(words.F("%s of %s", it.Short(), n.rigName(it.Rig)), words.F("%s of %s", it.Short(), it.Rig))
+		}
+	}
+	return it.Short()
 }
 
 // sinceWhen is where a piece lies since when; nothing while it is home.

@@ -81,7 +81,7 @@ func (h *handPad) key(id string) {
 // show brings the pad up to date.
 func (h *handPad) show(n *now) {
 	p := h.t.picks[len(h.t.picks)-1]
-	name := parts.B(n.d.Item(p.item).Short())
+	name := parts.B(n.whoseName(n.d.Item(p.item)))
 	text := words.F("%s\nHow many? %d are here. Then touch the place.", name, p.most)
 	out := parts.ReadoutView{ID: "number", Text: h.typed, Tone: parts.Live, Role: look.Hand}
 	if h.wrong() {

@@ -173,7 +173,11 @@ func (t *trailScreen) checkView() node {
 	}
 	left := t.eyesList()
 	if len(t.n.walkActs(&t.p, &t.v)) > 0 {
-		left = col(0, left, sized(keyNode(parts.KeyView{ID: "anyway", Title: words.L("Not verified"), Second: words.L("walk all the same?"), Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Group}), look.Floor))
+		anyway := parts.KeyView{ID: "anyway", Title: words.L("Not checked yet"), Second: words.L("walk all the same?"), Icon: "boots", Lay: parts.LayLeft, Role: look.Group}
+		if t.starting() {
+			anyway.Title, anyway.Icon, anyway.Tone = words.L("Not verified"), "warn", parts.Alarm
+		}
+		left = col(0, left, sized(keyNode(anyway), look.Floor))
 	}
 	return row(0, left, wide(t.askEyes(rows, i, words.L("both look")), 1.7))
 }

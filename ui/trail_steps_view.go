@@ -120,6 +120,8 @@ func (t *trailScreen) stepWords(s trailStep) (said string, alarm bool) {
 		switch {
 		case v.sure:
 			return words.L("verified"), false
+		case v.seen == 0 && !t.starting():
+			return words.L("not checked yet"), false
 		case v.seen == 0:
 			return words.L("not done"), true
 		}
@@ -144,6 +146,13 @@ func (t *trailScreen) stepWords(s trailStep) (said string, alarm bool) {
 		return words.F("%d not right", len(c.diffs)), true
 	}
 	return words.L("all here"), false
+}
+
+// starting tells whether a load is really being started: somebody walks, a line
+// was looked at, or pieces are with the party. Before that an open check is no
+// alarm.
+func (t *trailScreen) starting() bool {
+	return t.v.away > 0 || t.v.seen > 0 || len(t.p.People) > 0 && t.p.Home == 0
 }
 
 // carryView is the figures of the walk; a touch on one shows how it is got.

@@ -25,6 +25,7 @@ type Tiles struct {
 	from  int        // first view of the page
 	to    int        // first view of the next
 	fitN  int        // for which capacity shown was made
+	held  string     // what was picked last
 }
 
 // NewTiles makes a grid of tiles, scrolled by finger unless More is set.
@@ -59,6 +60,7 @@ func (t *Tiles) Set(views []TileView) {
 	})
 	t.views = append(t.views[:0], views...)
 	if fresh >= 0 {
+		t.held = views[fresh].ID
 		t.turnTo(fresh)
 	}
 	if t.turn() {
@@ -66,10 +68,10 @@ func (t *Tiles) Set(views []TileView) {
 	}
 }
 
-// keep turns to the page of what is picked, or else of what the page began
-// with, after another number of tiles has room.
+// keep turns to the page of what was picked last, or else of what the page
+// began with, after another number of tiles has room.
 func (t *Tiles) keep() {
-	at := slices.IndexFunc(t.views, func(v TileView) bool { return v.Picked })
+	at := slices.IndexFunc(t.views, func(v TileView) bool { return v.Picked && v.ID == t.held })
 	if at < 0 {
 		at = t.from
 	}
