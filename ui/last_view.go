@@ -238,7 +238,7 @@ func (n *now) stripView(picks []pick) parts.StripView {
 			return v
 		}
 	}
-	if len(picks) > 0 {
+	if len(picks) > 0 && !n.readsOnly() {
 		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("Now touch a place"), Second: parts.Or(words.L("More pieces can be picked first. They all go together."), words.L("More can be picked."))}
 	}
 	if n.pic.ReadOnly != "" {
