@@ -1,0 +1,148 @@
+package ui
+
+import (
+	"strconv"
+	"strings"
+	"testing"
+
+	"tarpside/model"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
+)
+
+func TestASceneOpenedAsAKindOfCallAsksForThatList(t *testing.T) {
+	w := demoAt(t, 60, ScreenMore, glass1280, look.Options{})
+	w.mustTouch("act new-scene", "act open-Trail carry-out")
+	if got := w.text("asked"); !strings.Contains(got, "trail carry-out") {
+		t.Errorf("a trail carry-out is opened, and asked next is %q", got)
+	}
+}
+
+func TestAPartyThatSetsOutIsTakenBackByOneUndo(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(3)
+	w.mustTouch("act step-check")
+	w.lookAtAll(nil)
+	w.mustTouch("act first", "member M02", "act second", "member M03")
+	before, lines := w.text("proof"), len(w.shell.now().walkActs(&w.trail().p, w.trailView()))
+	w.mustTouch("act walk", "screen tarp")
+	tap := w.shell.now().taps(1)[0]
+	if got, moved := w.text("last"), w.countMoves(tap); !strings.Contains(got, "and "+strconv.Itoa(moved-1)+" more") || moved > lines {
+		t.Errorf("%d lines walked, and the last entry says %q", moved, got)
+	}
+	w.mustTouch("act undo")
+	if got := w.text("proof"); got != before {
+		t.Errorf("undone, the foot says %q, want %q", got, before)
+	}
+}
+
+func TestSkipAlwaysGoesOnOrSaysThatItIsTheLast(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(3)
+	w.mustTouch("act step-check")
+	w.lookAtAll(nil)
+	w.mustTouch("piece S44-001") // to be seen again
+	if p, ok := w.find("act", "skip"); !ok || p.State == "off" {
+		t.Fatalf("it cannot be left as it was: %+v", p)
+	}
+	w.mustTouch("act skip")
+	if _, ok := w.find("act", "first"); !ok {
+		t.Error("all is looked at, and who looked is not asked for")
+	}
+	item := w.trail().eyeRows()[0].item
+	delete(w.trail().p.Rig, item)
+	w.shell.Refresh()
+	if p, _ := w.find("act", "skip"); p.State != "off" || !strings.Contains(p.Text, "the last one") {
+		t.Errorf("nothing else is open, and skip says %q, %s", p.Text, p.State)
+	}
+}
+
+func TestALineUsedUpOnTheWayIsNotToBeCountedAnyMore(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(3)
+	w.mustTouch("act step-check")
+	w.lookAtAll(nil)
+	w.mustTouch("act first", "member M02", "act second", "member M03", "act walk")
+	w.lookAtAll(map[string]int{"S44-022": 0}) // all the water is drunk
+	all := 0
+	for _, x := range w.trailView().out {
+		if x.Back() > 0 {
+			all++
+		}
+	}
+	if p, _ := w.find("act", "at-patient"); !strings.Contains(p.Text, strconv.Itoa(all)+" of "+strconv.Itoa(all)+" lines") {
+		t.Errorf("%d lines come back, all counted, and the count says %q", all, p.Text)
+	}
+}
+
+func TestAPieceCountedShortOutOnTheTrailIsCountedAgainThere(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(3)
+	w.mustTouch("act step-check")
+	w.lookAtAll(nil)
+	w.mustTouch("act first", "member M02", "act second", "member M03", "act walk")
+	w.lookAtAll(map[string]int{"S44-011": 0, "S44-004": 0}) // a bag, and the helmet of the litter
+	w.mustTouch("act look-for-it")
+	for item, want := range map[string]string{"S44-011": "Count it again: Trail", "S44-004": "Count it again: trail litter, Trail"} {
+		w.mustTouch("piece " + item)
+		w.textHas("step", want)
+	}
+}
+
+func TestWithoutADepartmentNobodyIsListedAndItSaysWhy(t *testing.T) {
+	w, _ := emptyWindow(t, glass1280, look.Options{})
+	w.mustTouch("screen more", "act who")
+	if p, ok := w.find(parts.KindText, "nobody"); !ok || !strings.Contains(p.Text, "Load tables") {
+		t.Errorf("nobody is listed, and the screen says %v", w.parts)
+	}
+}
+
+func TestWhoIsWithNoListedRigHasNoMarkOverTheName(t *testing.T) {
+	w := trailAt(t)
+	n := w.shell.now()
+	some := false
+	for i := range n.d.Members {
+		m := &n.d.Members[i]
+		if n.d.Rig(m.Rig) != nil {
+			continue
+		}
+		some = true
+		if got := n.crewMark(m); got != (parts.MarkView{}) {
+			t.Errorf("%s of %s is marked %+v", m.Name, m.Rig, got)
+		}
+	}
+	if !some {
+		t.Error("every member of the demo has a rig")
+	}
+}
+
+func (w *window) trail() *trailScreen { return w.shell.screens[ScreenTrail].(*trailScreen) }
+
+// countMoves is how many acts of a touch moved a line.
+func (w *window) countMoves(tap []model.Entry) int {
+	k := 0
+	for _, e := range tap {
+		if len(e.Moves) > 0 {
+			k++
+		}
+	}
+	return k
+}
+
+func TestTheLastTouchesAreShownWholeHoweverFewAreShown(t *testing.T) {
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
+	w.mustTouch("piece R41-001", "place at:V1", "act undo")
+	n := w.shell.now()
+	all := n.taps(12)
+	for most := 1; most < len(all); most++ {
+		for k, tap := range n.taps(most) {
+			if len(tap) != len(all[k]) {
+				t.Errorf("of %d touches shown, number %d has %d acts, not %d", most, k+1, len(tap), len(all[k]))
+			}
+		}
+	}
+}
