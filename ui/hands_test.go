@@ -5,6 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/test"
+
 	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
@@ -145,4 +149,26 @@ func TestTheLastTouchesAreShownWholeHoweverFewAreShown(t *testing.T) {
 			}
 		}
 	}
+}
+
+func TestAWindowThatGetsAnotherWidthChoosesItsWordsAtOnce(t *testing.T) {
+	w := demoAt(t, 176, ScreenTarp, glass1024, look.Options{})
+	foot := func() string { return strings.Join(drawnIn(w.shell.frame.foot), " ") }
+	if got := foot(); !strings.Contains(got, "elsewhere") || strings.Contains(got, "lost") {
+		t.Fatalf("at 1024 the foot has room for all: %q", got)
+	}
+	w.win.Resize(glass1280) // and nobody touches anything
+	if got := foot(); strings.Contains(got, "elsewhere") || !strings.Contains(got, "lost") {
+		t.Errorf("at 1280 the foot still says %q", got)
+	}
+}
+
+// drawnIn is every word that a part draws.
+func drawnIn(o fyne.CanvasObject) (out []string) {
+	for _, o := range test.LaidOutObjects(o) {
+		if c, ok := o.(*canvas.Text); ok && c.Visible() {
+			out = append(out, c.Text)
+		}
+	}
+	return out
 }
