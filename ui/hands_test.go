@@ -172,3 +172,83 @@ func drawnIn(o fyne.CanvasObject) (out []string) {
 	}
 	return out
 }
+
+func TestWhatWasTakenFromTheStoreIsStillOrderedAndGoodsThatComeAreCountedIn(t *testing.T) {
+	w := demoAt(t, 179, ScreenBringBack, glass1280, look.Options{})
+	w.mustTouch("act restock-list", "act stock-ST12", "act order-list")
+	if _, ok := w.find("act", "order-ST12"); !ok {
+		t.Fatal("absorbent bags are not to be ordered at all")
+	}
+	w.mustTouch("act back", "act restock", "act seen", "act order-list")
+	if _, ok := w.find("act", "order-ST12"); !ok {
+		t.Fatal("three bags went to the rig, four are left, and the order is gone")
+	}
+	w.mustTouch("act order-ST12", "digit 1", "digit 4", "digit done")
+	if _, ok := w.find("act", "order-ST12"); ok {
+		t.Error("ten came, fourteen are counted, and they are ordered again")
+	}
+	w.mustTouch("act back", "act stock-ST13")
+	has := func(want string) bool {
+		for _, p := range w.parts {
+			if strings.Contains(p.Text, want) {
+				return true
+			}
+		}
+		return false
+	}
+	if !has("60 on the shelf") || !has("32, full set 100") {
+		t.Errorf("the store's figures are not there, or no whole pieces: %v", w.parts)
+	}
+	w.mustTouch("act shelf", "digit 9", "digit done")
+	if !has("9 on the shelf") || !has("Take 9 from the store") {
+		t.Errorf("nine pads were counted, and the screen says %v", w.parts)
+	}
+}
+
+func TestTheLapLeadsFromDoorToDoorUntilEveryOneIsSeenOrNamed(t *testing.T) {
+	w := demoAt(t, 176, ScreenLoadUp, glass1280, look.Options{})
+	sc := w.shell.screens[ScreenLoadUp].(*loadupScreen)
+	n := w.shell.now()
+	sc.st.stand(n, n.doors("R41")[0])
+	w.shell.Refresh()
+	w.mustTouch("act sweep", "act not-opened")
+	if p, _ := w.find("act", "next-eyes"); p.State != "next" || !strings.Contains(p.Text, "On to L1") {
+		t.Fatalf("after the cab the lap does not go on: %v", w.parts)
+	}
+	for k := 0; ; k++ {
+		if k > 200 {
+			t.Fatal("the lap never ends")
+		}
+		if _, ok := w.find("act", "next-eyes"); ok {
+			w.mustTouch("act next-eyes")
+			continue
+		}
+		if p, ok := w.find("act", "all-here"); ok && p.State != "off" {
+			if strings.HasPrefix(strings.SplitN(p.Text, ", ", 2)[1], "0 lines") {
+				t.Errorf("%s: all here says %q", n.doorWords("R41", *sc.st.at), p.Text)
+			}
+			w.mustTouch("act all-here")
+			continue
+		} else if !ok {
+			break
+		}
+		for _, i := range w.shell.now().linesAt("R41", *sc.st.at) {
+			if w.shell.now().sweepMust(&sc.st, i) {
+				sc.slot(w.shell.now(), n.d.Items[i].ID)
+				w.shell.Refresh()
+				for _, r := range strconv.Itoa(w.shell.now().s.Line(i).N(model.Place{Kind: model.Home})) {
+					w.mustTouch("digit " + string(r))
+				}
+				w.mustTouch("digit done")
+				break
+			}
+		}
+	}
+	if got := w.text("piece"); !strings.Contains(got, "The whole lap is done") || !strings.Contains(got, "Not opened: Cab front") || !strings.Contains(got, "Leaving") {
+		t.Errorf("at the end of the lap it says %q", got)
+	}
+	w.mustTouch("screen leaving")
+	if got := w.text("open-list") + w.text("open-list-2"); !strings.Contains(got, "Not opened") || !strings.Contains(got, "Cab front") {
+		t.Errorf("what was not opened is not on the list that is signed: %q", got)
+	}
+}
