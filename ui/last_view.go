@@ -14,7 +14,7 @@ import (
 // many. Refused acts and notes of a desk are left out.
 func (n *now) taps(most int) [][]model.Entry {
 	var out [][]model.Entry
-	for i := len(n.pic.Entries) - 1; i >= 0 && len(out) < most; i-- {
+	for i := len(n.pic.Entries) - 1; i >= 0; i-- {
 		e := n.pic.Entries[i]
 		if e.Scene != n.scene.ID || !e.Taken() || e.Verb == model.Stores {
 			continue
@@ -22,6 +22,9 @@ func (n *now) taps(most int) [][]model.Entry {
 		if k := len(out) - 1; k >= 0 && e.Tap != "" && out[k][0].Tap == e.Tap {
 			out[k] = append(out[k], e)
 			continue
+		}
+		if len(out) == most { // the one before it is whole
+			break
 		}
 		out = append(out, []model.Entry{e})
 	}
@@ -35,7 +38,13 @@ func (n *now) lastLine(tap []model.Entry) string {
 	}
 	e := tap[len(tap)-1] // taps run from the newest: the first act of the touch
 	text := n.actLine(&e)
-	if more := len(tap) - 1; more > 0 {
+	more := 0
+	for _, also := range tap[:len(tap)-1] {
+		if also.Verb != model.Note { // a note beside moves is no further piece
+			more++
+		}
+	}
+	if more > 0 {
 		text += words.F(", and %d more", more)
 	}
 	return parts.B(n.clock(e.At())) + "  " + text
@@ -212,8 +221,8 @@ func reversed(tap []model.Entry) (board.Tap, bool) {
 	}
 	for _, e := range tap { // newest first
 		switch e.Verb {
-		case model.CheckIt, model.Tag, model.Override:
-			continue // what was seen of a piece stays true when the piece goes back
+		case model.CheckIt, model.Tag, model.Override, model.Note:
+			continue // what was seen of a piece stays true when the piece goes back, and so does a note
 		}
 		if _, moving := model.Table[e.Verb]; !moving || e.Verb == model.Match || e.Verb == model.Restock || e.Reply.Word == model.Contested {
 			return t, false

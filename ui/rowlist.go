@@ -140,11 +140,11 @@ func (n *now) crewRows(but string, do func(id string)) []rowDo {
 		if m.ID == but {
 			continue
 		}
-		v := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Tone: parts.Quiet}
-		if n.d.Rig(m.Rig) != nil {
-			v.Mark = n.mark(m.Rig)
-		}
+		v := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Tone: parts.Quiet, Mark: n.crewMark(m)}
 		out = append(out, rowDo{v, func() { do(m.ID) }})
+	}
+	if len(n.d.Members) == 0 {
+		out = append(out, rowDo{parts.RowView{ID: "nobody", Title: words.L("Nobody is listed yet"), Second: words.L("Names come with the tables of a department: More, Stores, Load tables."), Tone: parts.Quiet, Off: true}, nil})
 	}
 	return out
 }

@@ -118,7 +118,7 @@ func (n *now) setWords() string {
 func newOrders(sh *Shell) screen {
 	rows := func(n *now) []rowDo {
 		var out []rowDo
-		for _, o := range restock.Orders(restock.List(n.s)) {
+		for _, o := range restock.Orders(restock.ToOrder(n.s)) {
 			who := o.Supplier
 			if who == "" {
 				who = words.L("Supplier not said")
@@ -128,7 +128,8 @@ func newOrders(sh *Shell) screen {
 				if l.Packs != 1 {
 					packs = words.F("%d packs", l.Packs)
 				}
-				out = append(out, rowDo{view: parts.RowView{ID: "order-" + l.Stock, Figure: fmt.Sprint(l.Packs), Title: l.Name, Second: words.F("%s of %d. %s", packs, l.Pack, who), Right: fmt.Sprintf("= %d", l.Pieces()), Off: true}})
+				out = append(out, rowDo{view: parts.RowView{ID: "order-" + l.Stock, Figure: fmt.Sprint(l.Packs), Title: l.Name, Second: words.F("%s of %d. %s", packs, l.Pack, who), Right: fmt.Sprintf("= %d", l.Pieces()), Go: "go", Tone: parts.Quiet, Off: n.pic.ReadOnly != ""},
+					do: func() { sh.countShelf(l.Stock) }})
 			}
 		}
 		if len(out) == 0 {
@@ -136,7 +137,7 @@ func newOrders(sh *Shell) screen {
 		}
 		return out
 	}
-	return newRowList(words.L("Order list"), words.L("By supplier, in whole packs"), rows, func(*now) (string, string) {
+	return newRowList(words.L("Order list"), words.L("By supplier, in whole packs. Touch a line when it has come"), rows, func(*now) (string, string) {
 		return words.L("How it was got"), howWords(restock.Formula, restock.Source, restock.Limits) + "\n" +
 			parts.B(words.L("Supplier:")) + " " + words.L("the column supplier of the stock table, if the department keeps it")
 	})

@@ -36,7 +36,7 @@ type welcomeScreen struct {
 	root  *fyne.Container
 }
 
-var welcomeWords = words.K("This log knows no rig yet. Load the tables of your department, or look at the demo first: a copy that is thrown away.\n\n" +
+var welcomeWords = words.K("This log knows no piece yet. Load the tables of your department, or look at the demo first: a copy that is thrown away.\n\n" +
 	"The tables are plain CSV files in one folder, or the sheets of one workbook (.xlsx): rigs, slots, items and checks, and as far as you have them stow rules, members, agencies, places, stock and pull lists. " +
 	"Before anything is loaded you see what would come in, and every row that is not right. What another tablet logged comes in by stick: More, Paper and stick.")
 
@@ -70,7 +70,7 @@ func (w *welcomeScreen) show(n *now) head {
 	w.demo.Set(parts.KeyView{ID: "demo", Title: words.L("Look at the demo"), Second: words.L("invented; nothing is kept"), Icon: "glance", Lay: parts.LayLeft, Role: look.Name, Off: n.opts.Demo == nil})
 	v := n.stripView(nil)
 	if n.said == nil && n.pic.ReadOnly == "" {
-		v.Title, v.Second = words.L("Nothing can be logged yet"), words.L("No rig and no piece is known.")
+		v.Title, v.Second = words.L("Nothing can be logged yet"), words.L("No piece is known.")
 	}
 	w.strip.Set(v)
 	return head{title: words.L("Tarpside"), sentence: words.L("No department is loaded")}
