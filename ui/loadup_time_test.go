@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"tarpside/model/clearup"
-	"tarpside/model/sum"
 	"tarpside/ui/parts"
 )
 
