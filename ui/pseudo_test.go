@@ -181,11 +181,16 @@ func foreign(t *testing.T) (tables fstest.MapFS, cells []string) {
 	return tables, slices.Compact(cells)
 }
 
+// tokens are the words and the figures of a text.
+func tokens(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+}
+
 // english are the words of a text that have a letter on which the
 // pseudo-language puts an accent, and none of another alphabet.
 func english(text string, cells []string) []string {
 	var out []string
-	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
+	for _, w := range tokens(text) {
 		if len(w) == 1 { // a key of the keyboard
 			continue
 		}
@@ -236,6 +241,6 @@ func (w *window) finished() []string {
 
 // hasAll tells whether a sentence has every one of some words.
 func hasAll(sentence string, list []string) bool {
-	have := strings.FieldsFunc(strings.ToLower(sentence), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	have := tokens(strings.ToLower(sentence))
 	return !slices.ContainsFunc(list, func(w string) bool { return !slices.Contains(have, strings.ToLower(w)) })
 }

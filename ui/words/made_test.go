@@ -17,7 +17,7 @@ var speakers = []string{"model", "model/clearup", "model/code", "model/gauge", "
 
 // alone are words of theirs that a sentence is made of and that do not read as
 // words by themselves.
-var alone = map[string]bool{}
+var alone = map[string]bool{"home": true, "used": true, "lost": true, "bagged": true, "unexplained": true, "low": true}
 
 var query = regexp.MustCompile(`^(PRAGMA|SELECT|INSERT|UPDATE|DELETE|WHERE|ORDER|CROSS|EXISTS) `)
 

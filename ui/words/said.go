@@ -187,30 +187,39 @@ func (t *tongue) said(text string) string {
 }
 
 // run is the longest run of clauses from the i-th on that one format made, put
-// into its translation. A name may have a cut in it: so, where no run without
-// one in its holes is found, one with it is looked for.
+// into its translation. A name may have a cut in it: where no run without one
+// in its holes is found, it is the shortest with one.
 func (t *tongue) run(text string, from, i int, at []cut) (to int, out string) {
-	for loose := range 2 {
-		for to := len(at) - 1; to >= i; to-- {
-			for n := to - i; n >= 0; n-- {
-				if out, ok := t.whole(text[from:at[to].from], n, false); ok {
-					return to, out
-				}
-				if loose == 0 {
-					break
-				}
+	for to := len(at) - 1; to >= i; to-- {
+		if out, ok := t.whole(text[from:at[to].from], to-i, false); ok {
+			return to, out
+		}
+	}
+	for to := i + 1; to < len(at); to++ {
+		for n := to - i - 1; n >= 0; n-- {
+			if out, ok := t.whole(text[from:at[to].from], n, false); ok {
+				return to, out
 			}
 		}
 	}
 	return i, t.part(text[from:at[i].from])
 }
 
-// part is a clause that no format made as a whole: a number may stand before
-// one that did.
+// part is a clause that no format made as a whole: two may have made it, "5 min
+// by the readings", or one after a number, "2 at V2".
 func (t *tongue) part(text string) string {
-	if n, rest, ok := strings.Cut(text, " "); ok && isNumber(n) {
-		if out, ok := t.whole(rest, 0, true); ok {
-			return n + " " + out
+	for i, r := range text {
+		if r != ' ' {
+			continue
+		}
+		first, ok := text[:i], isNumber(text[:i])
+		if !ok {
+			first, ok = t.whole(first, 0, true)
+		}
+		if ok {
+			if second, ok := t.whole(text[i+1:], 0, true); ok {
+				return first + " " + second
+			}
 		}
 	}
 	return text
