@@ -105,7 +105,7 @@ func (m *made) match(text string) (holes []string, ok bool) {
 	}
 	holes = append(holes, text)
 	// Too little to be known by: "%s to %s" is of numbers only.
-	surely := m.weight > 2 || isNumber(holes[0]) || m.pieces[0] != ""
+	surely := m.weight > 2 || digit(holes[0]) || m.pieces[0] != ""
 	return holes, surely && fits(m.verbs[n-1], text)
 }
 
@@ -119,6 +119,9 @@ func fits(verb byte, text string) bool {
 	}
 	return text != "" && text[0] != ' ' && text[len(text)-1] != ' '
 }
+
+// digit tells whether a text begins with a figure: "2 h 40 min".
+func digit(text string) bool { return text[0] >= '0' && text[0] <= '9' }
 
 func isNumber(text string) bool {
 	return text != "" && strings.Trim(text, "0123456789.,-+e") == "" && strings.ContainsAny(text, "0123456789")
@@ -191,7 +194,12 @@ func (t *tongue) said(text string) string {
 // in its holes is found, it is the shortest with one.
 func (t *tongue) run(text string, from, i int, at []cut) (to int, out string) {
 	for to := len(at) - 1; to >= i; to-- {
-		if out, ok := t.whole(text[from:at[to].from], to-i, false); ok {
+		run := text[from:at[to].from]
+		out, ok := t.whole(run, to-i, false)
+		if !ok {
+			out, ok = t.pair(run, to-i)
+		}
+		if ok {
 			return to, out
 		}
 	}
@@ -202,12 +210,12 @@ func (t *tongue) run(text string, from, i int, at []cut) (to int, out string) {
 			}
 		}
 	}
-	return i, t.part(text[from:at[i].from])
+	return i, text[from:at[i].from]
 }
 
-// part is a clause that no format made as a whole: two may have made it, "5 min
-// by the readings", or one after a number, "2 at V2".
-func (t *tongue) part(text string) string {
+// pair is what two formats made, "5 min by the readings", or one after a
+// number, "2 at V2".
+func (t *tongue) pair(text string, n int) (string, bool) {
 	for i, r := range text {
 		if r != ' ' {
 			continue
@@ -217,12 +225,12 @@ func (t *tongue) part(text string) string {
 			first, ok = t.whole(first, 0, true)
 		}
 		if ok {
-			if second, ok := t.whole(text[i+1:], 0, true); ok {
-				return first + " " + second
+			if second, ok := t.whole(text[i+1:], n, true); ok {
+				return first + " " + second, true
 			}
 		}
 	}
-	return text
+	return "", false
 }
 
 // whole is a text that a format of so many cuts made. In a hole only words as
@@ -249,17 +257,26 @@ func (t *tongue) whole(text string, n int, hole bool) (string, bool) {
 // inside tells whether a format with these holes stands inside a sentence.
 func inside(m *made, holes []string) bool {
 	if m.pieces[0] == "" {
-		return isNumber(holes[0])
+		return digit(holes[0])
 	}
-	return unicode.IsLower([]rune(m.pieces[0])[0])
+	first := []rune(m.pieces[0] + ".")
+	return !unicode.IsUpper(first[0]) || !unicode.IsLower(first[1]) // "L/min"
 }
 
-// hole is what was filled in.
+// hole is what was filled in: some such words, else a name.
 func (t *tongue) hole(text string) string {
-	if out, ok := t.whole(text, len(cuts(text)), true); ok {
-		return out
+	list := strings.Split(text, "; ")
+	for i, s := range list {
+		n := len(cuts(s))
+		out, ok := t.whole(s, n, true)
+		if !ok {
+			out, ok = t.pair(s, n)
+		}
+		if ok {
+			list[i] = out
+		}
 	}
-	return t.part(text)
+	return strings.Join(list, "; ")
 }
 
 // trimmed takes off the end of a sentence, and of what was opened before it.
