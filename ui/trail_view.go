@@ -8,6 +8,7 @@ import (
 	"tarpside/model"
 	"tarpside/model/sum"
 	litter "tarpside/model/trail"
+	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
 
@@ -187,7 +188,7 @@ func (n *now) carryFigures(p *litter.Party, v *trailView) []figure {
 		{"how-bearer", words.F("%d lb each", litter.UpLb(bearer.Low)), words.L("On each bearer, own pack and all"), bearer}}
 	if bearer.High > bearer.Low {
 		out[1].title = words.F("%d to %d lb each", litter.UpLb(bearer.Low), litter.UpLb(bearer.High))
-		out[1].words = words.L("On each bearer, own pack and all, level to rough")
+		out[1].words = parts.Or(words.L("On each bearer, own pack and all, level to rough"), words.L("On each, own pack and all, level to rough"), words.L("On each, all told"))
 	}
 	if _, heavy, ok := strings.Cut(bearer.Text, ". "); ok {
 		out[1].words = sentences(out[1].words, words.Said(heavy))
