@@ -193,7 +193,7 @@ func (n *now) faultWords(said string) string {
 		c := n.d.Check(key)
 		switch {
 		case key == model.FlowKey && eq:
-			out = append(out, words.F("%s litres a minute", answer))
+			out = append(out, words.F("%s L/min", answer))
 			continue
 		case c == nil:
 			out = append(out, w)
@@ -202,6 +202,8 @@ func (n *now) faultWords(said string) string {
 		name, _ := askWords(c)
 		name = strings.TrimSuffix(name, "?")
 		switch {
+		case answer == "":
+			out = append(out, name)
 		case answer == "unanswered":
 			out = append(out, words.F("%s: not looked at", name))
 		case c.Number:

@@ -90,7 +90,7 @@ func markWords(m lift.Marks) string {
 	case m.HandUp:
 		return words.L("hand it up")
 	}
-	return "none"
+	return words.L("none")
 }
 
 // newMarks is the proposal for one piece: the equation, its source and what it
@@ -111,7 +111,7 @@ func newMarks(sh *Shell, id string) screen {
 	if it := sh.now().s.Wanted().Item(id); it != nil {
 		title = it.Short()
 	}
-	return newRowList(words.F("Lift marks of %s", low(title)), words.L("Touch who applies them, by name. Nothing is applied without"), rows, func(n *now) (string, string) {
+	return newRowList(words.F("Lift marks of %s", low(title)), words.L("Applied by the touch of a name, never by themselves"), rows, func(n *now) (string, string) {
 		return words.L("Proposed by the lifting equation"), n.markText(id)
 	})
 }
@@ -131,7 +131,11 @@ func (n *now) markText(id string) string {
 	if err != nil {
 		return capital(words.Said(err.Error())) + "."
 	}
-	lines := []string{parts.B(capital(words.Said(m.Text))), words.F("%s %s, from %g in to %g in, %g in ahead of the ankles, both hands, a fair grip, seldom", parts.B(words.L("Taken as:")), poundWords(l.Load), l.From.V, l.To.V, l.From.H)}
+	says := capital(words.Said(m.Text))
+	if !m.TwoPerson && !m.HandUp {
+		says = words.L("No mark is proposed")
+	}
+	lines := []string{parts.B(says), words.F("%s %s, from %g in to %g in, %g in ahead of the ankles, both hands, a fair grip, seldom", parts.B(words.L("Taken as:")), poundWords(l.Load), l.From.V, l.To.V, l.From.H)}
 	if r, err := l.Work(); err == nil && r.Text != "" {
 		lines = append(lines, parts.B(words.L("Limit for one:"))+" "+words.Said(r.Text))
 	}

@@ -81,7 +81,7 @@ func (s *sumSettings) figures(n *now) []sumFigure {
 		if t, ok := s.run.Full(f.item); ok && is == 0 {
 			is, source = (t.Low+t.High)/2, words.F("%g to %g min, typical, from memory", t.Low, t.High)
 		} else if is == 0 {
-			source = words.L("not said: one reading gives no time")
+			source = words.L("one reading alone gives no time")
 		}
 		add(groupFull, f.family, f.name, words.L("min"), is, 2880, source, func(k float64) { s.run.Fulls[f.family] = k })
 	}
@@ -158,14 +158,17 @@ func newSumFigures(sh *Shell, group, title string) screen {
 			if f.group != group {
 				continue
 			}
-			right := fmt.Sprintf("%d %s", f.is, f.unit)
+			right, source := fmt.Sprintf("%d %s", f.is, f.unit), f.source
+			if group == groupChance {
+				source = "" // all of one source, and it stands beside them
+			}
 			if f.is == 0 {
 				right = map[string]string{groupLong: words.L("never"), groupFull: words.L("not said")}[group]
 				if right == "" {
 					right = fmt.Sprintf("0 %s", f.unit)
 				}
 			}
-			out = append(out, rowDo{n.shutRow(parts.RowView{ID: f.key, Title: f.title, Second: f.source, Right: right, Tone: parts.Quiet, Dim: true}),
+			out = append(out, rowDo{n.shutRow(parts.RowView{ID: f.key, Title: f.title, Second: source, Right: right, Strong: true, Tone: parts.Quiet, Dim: true}),
 				func() { sh.asOfficer(words.L("Limits"), func() { sh.open(newSumPad(sh, f)) }) }})
 		}
 		return out

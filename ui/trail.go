@@ -60,7 +60,7 @@ func (t *trailScreen) show(n *now) head {
 	t.n = n
 	t.load(n)
 	t.v = n.trailOf(&t.p)
-	t.tree.set(t.view())
+	t.tree.set(n.onlyReads(t.view(), "step-*", "how-*", "piece:*", "skip", "back"))
 	return head{title: words.L("Trail load"), sentence: capital(tripWords(t.p.Trip))}
 }
 
@@ -147,6 +147,9 @@ func (t *trailScreen) actLoad(kind, rest, id string) {
 		}
 	case "as-listed":
 		t.p.Chosen = nil
+	case "keep":
+		t.sure = ""
+		return
 	case "take", "leave", "fewer", "more", "all-same":
 		if i < 0 {
 			return
