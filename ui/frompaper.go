@@ -140,7 +140,7 @@ func (n *now) paperReplies(entries []model.Entry) string {
 		if e.Reply.Word != model.OK {
 			mark = words.L(string(e.Reply.Word)) + ": "
 		}
-		said := n.replyText(&e)
+		said := words.Said(e.Reply.Text)
 		if said == "" {
 			said = words.L("as the log has it")
 		}

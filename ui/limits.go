@@ -260,7 +260,7 @@ func (sh *Shell) editItem(it model.Item) []string {
 func problemWords(problems stores.Problems) []string {
 	var out []string
 	for _, p := range problems {
-		out = append(out, p.String())
+		out = append(out, words.Said(p.String()))
 	}
 	return out
 }

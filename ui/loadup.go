@@ -124,7 +124,7 @@ func (n *now) loadupStrip(st *luState) parts.StripView {
 		}
 	}
 	if n.pic.ReadOnly != "" {
-		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: words.L("This window only reads"), Second: n.pic.ReadOnly}
+		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: words.L("This window only reads"), Second: words.Said(n.pic.ReadOnly)}
 	}
 	v.Title = n.thenWords(st)
 	if taps := n.taps(1); len(taps) > 0 {

@@ -37,7 +37,7 @@ func (sh *Shell) asOfficer(what string, do func()) {
 func pinWords(err error) string {
 	for _, known := range []error{board.ErrPIN, board.ErrPINShape, board.ErrPINWait} {
 		if errors.Is(err, known) {
-			return capital(known.Error()) + "."
+			return capital(words.Said(known.Error())) + "."
 		}
 	}
 	t := inWords(err)

@@ -292,11 +292,12 @@ func (sh *Shell) typed(t time.Time) time.Time {
 	return t
 }
 
-// inWords makes words of an error: what happened, what is safe, what to do.
+// inWords makes words of an error, in the language of the window: what
+// happened, what is safe, what to do.
 func inWords(err error) *ledger.Trouble {
 	var t *ledger.Trouble
 	if errors.As(err, &t) {
-		return t
+		return &ledger.Trouble{What: words.Said(t.What), Safe: words.Said(t.Safe), Do: words.Said(t.Do), Err: t.Err}
 	}
 	return &ledger.Trouble{What: words.L("That was not logged"), Safe: words.L("What was logged before is safe"), Do: words.L("Try again"), Err: err}
 }

@@ -129,17 +129,17 @@ func (n *now) markText(id string) string {
 	}
 	m, err := lift.Propose(l)
 	if err != nil {
-		return capital(err.Error()) + "."
+		return capital(words.Said(err.Error())) + "."
 	}
-	says := capital(m.Text)
+	says := capital(words.Said(m.Text))
 	if !m.TwoPerson && !m.HandUp {
 		says = words.L("No mark is proposed")
 	}
 	lines := []string{parts.B(says), words.F("%s %s, from %g in to %g in, %g in ahead of the ankles, both hands, a fair grip, seldom", parts.B(words.L("Taken as:")), poundWords(l.Load), l.From.V, l.To.V, l.From.H)}
 	if r, err := l.Work(); err == nil && r.Text != "" {
-		lines = append(lines, parts.B(words.L("Limit for one:"))+" "+r.Text)
+		lines = append(lines, parts.B(words.L("Limit for one:"))+" "+words.Said(r.Text))
 	}
-	for _, x := range []struct{ word, text string }{{words.L("Formula:"), m.Formula}, {words.L("Source:"), m.Source}, {words.L("Limits:"), m.Limits},
+	for _, x := range []struct{ word, text string }{{words.L("Formula:"), words.Said(m.Formula)}, {words.L("Source:"), words.Said(m.Source)}, {words.L("Limits:"), words.Said(m.Limits)},
 		{words.L("Does not apply:"), words.L("to a team, to one hand, to carrying, on slippery ground, to a load that shifts, where there is no room to stand. Then weight and height only")}} {
 		lines = append(lines, parts.B(x.word)+" "+x.text)
 	}

@@ -64,7 +64,7 @@ func (s *sumSettings) figures(n *now) []sumFigure {
 		out = append(out, sumFigure{group + "-" + id, group, title, unit, int(is + 0.5), most, source, func(k int) { set(float64(k)) }})
 	}
 	for _, c := range rundown.Checks() {
-		add(groupWarn, c.ID, c.Name, words.L("min left"), s.run.Warn[c.ID], 240, words.L("common practice, from memory"), func(f float64) { s.run.Warn[c.ID] = f })
+		add(groupWarn, c.ID, words.Said(c.Name), words.L("min left"), s.run.Warn[c.ID], 240, words.L("common practice, from memory"), func(f float64) { s.run.Warn[c.ID] = f })
 	}
 	add(groupWarn, "keep", words.L("Oxygen kept back"), words.L("psi"), s.run.Keep, 1000, words.L("the safe residual of EMT texts, 200 psi"), func(f float64) { s.run.Keep = f })
 	cold := 0.0
@@ -74,7 +74,7 @@ func (s *sumSettings) figures(n *now) []sumFigure {
 	add(groupWarn, "cold", words.L("Below freezing: 1 is yes"), "", cold, 1, words.L("20 to 40% off a battery: makers' guidance on cold"), func(f float64) { s.run.Cold = f == 1 })
 	add(groupWarn, "crew", words.L("People who put back; 0 is the rig's crew"), "", float64(s.crew), 100, words.L("for the time left on Load up"), func(f float64) { s.crew = int(f) })
 	for _, c := range rundown.Classes() {
-		add(groupLong, c.ID, c.Name, words.L("min"), s.run.Outs[c.ID], 600, words.F("%s; from memory", c.Why), func(f float64) { s.run.Outs[c.ID] = f })
+		add(groupLong, c.ID, words.Said(c.Name), words.L("min"), s.run.Outs[c.ID], 600, words.F("%s; from memory", words.Said(c.Why)), func(f float64) { s.run.Outs[c.ID] = f })
 	}
 	for _, f := range runFamilies(n) {
 		is, source := s.run.Fulls[f.family], words.L("as the department knows it")
@@ -202,5 +202,5 @@ func newSumPad(sh *Shell, f sumFigure) screen {
 
 // howWords are how a figure was got, a line each.
 func howWords(formula, source, limits string) string {
-	return parts.B(words.L("Formula:")) + " " + formula + "\n" + parts.B(words.L("Source:")) + " " + source + "\n" + parts.B(words.L("Limits:")) + " " + limits
+	return parts.B(words.L("Formula:")) + " " + words.Said(formula) + "\n" + parts.B(words.L("Source:")) + " " + words.Said(source) + "\n" + parts.B(words.L("Limits:")) + " " + words.Said(limits)
 }
