@@ -80,7 +80,7 @@ func (n *now) aboard(d door) int {
 
 // doorKey is the key of a door.
 func (n *now) doorKey(d door, open bool) parts.KeyView {
-	v := parts.KeyView{ID: "door-" + d.name, Title: doorTitle(d.name), Second: words.F("%d in", n.aboard(d)), Lay: parts.LayStack}
+	v := parts.KeyView{ID: "door-" + d.name, Title: doorTitle(d.name), Second: words.F("%d aboard", n.aboard(d)), Lay: parts.LayStack}
 	if open {
 		v.Tone, v.State = parts.Live, "open"
 	}

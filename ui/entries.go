@@ -167,7 +167,9 @@ func (c *mending) show(n *now) head {
 	}
 	switch {
 	case k == 0:
-		text += words.F("\nNow: %s. They cannot be put right from here.", n.whereNow(n.d.ItemIndex(m.Item)))
+		text += words.F("\nNow: %s. That cannot be put right from here.", n.whereNow(n.d.ItemIndex(m.Item)))
+	case at != m.To && m.N == 1:
+		text += words.F("\nIt moved on and is at %s now. Touch where it really is.", n.placeName(at))
 	case at != m.To:
 		text += words.F("\nThey moved on and are at %s now. Touch where they really are.", n.placeName(at))
 	default:

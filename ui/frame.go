@@ -24,6 +24,7 @@ type head struct {
 	bigLine  string              // under it
 	back     bool                // a key that leads back
 	letters  bool                // letters are up: on a small glass they take the room of the rail
+	inTab    bool                // the title and the sentence stand in a tab of the middle
 }
 
 // frame is the rail, the header and the foot: the same on every screen.
@@ -223,6 +224,22 @@ func (f *frame) paint(p *parts.Pen, size fyne.Size) {
 		p.Write(h.bigLine, parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, bx, look.U(56), right-bx, 0)
 		right = bx - look.U(8)
 	}
+	if !h.inTab {
+		f.paintTitle(p, x, right)
+	}
+	cx := size.Width - look.U(clockRoom) + look.U(8)
+	cw := look.U(clockRoom) - look.U(24)
+	p.Write(f.clock, parts.Ink{Role: look.Place, Align: fyne.TextAlignTrailing, Lines: 1}, cx, look.U(4), cw, 0)
+	p.Write(f.notes, parts.Ink{Role: look.SmallBold, Align: fyne.TextAlignTrailing, Lines: 1}, cx, look.U(54), cw, 0)
+	p.Fill(0, size.Height-look.U(1), size.Width, look.U(1), look.Line)
+	if f.sh.opts.Practice {
+		p.Fill(0, size.Height-look.U(5), size.Width, look.U(2), look.Line)
+	}
+}
+
+// paintTitle draws where I am and the sentence under it.
+func (f *frame) paintTitle(p *parts.Pen, x, right float32) {
+	h := f.header
 	p.Write(h.title, parts.Ink{Role: look.Screen, Lines: 1}, x, look.U(8), right-x, 0)
 	ink := look.Dim
 	if h.stale {
@@ -236,14 +253,6 @@ func (f *frame) paint(p *parts.Pen, size fyne.Size) {
 		line = p.Fit(h.sentence, parts.Ink{Role: look.Small, Color: ink, Lines: 2}, right-x, look.U(42))
 	}
 	p.Put(line, x, look.U(48)-(line.H-look.U(24))/3, right-x)
-	cx := size.Width - look.U(clockRoom) + look.U(8)
-	cw := look.U(clockRoom) - look.U(24)
-	p.Write(f.clock, parts.Ink{Role: look.Place, Align: fyne.TextAlignTrailing, Lines: 1}, cx, look.U(4), cw, 0)
-	p.Write(f.notes, parts.Ink{Role: look.SmallBold, Align: fyne.TextAlignTrailing, Lines: 1}, cx, look.U(54), cw, 0)
-	p.Fill(0, size.Height-look.U(1), size.Width, look.U(1), look.Line)
-	if f.sh.opts.Practice {
-		p.Fill(0, size.Height-look.U(5), size.Width, look.U(2), look.Line)
-	}
 }
 
 func join(words ...string) string {

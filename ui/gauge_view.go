@@ -106,7 +106,7 @@ func (n *now) gaugeView(f *rundown.Figure) gaugeView {
 	}
 	v.At = n.ago(at)
 	if f.Under {
-		v.Under = words.F("under %g", f.Limit)
+		v.Under = words.F("under %g %s", f.Limit, gaugeUnit(f.Check))
 	}
 	if f.Timed {
 		v.By = words.L("by table")
@@ -122,6 +122,9 @@ func (n *now) gaugeView(f *rundown.Figure) gaugeView {
 
 // ago is a time and how long ago it was.
 func (n *now) ago(at int64) string {
+	if n.at.UnixMilli()-at < 60_000 {
+		return words.F("%s, just now", n.clock(at))
+	}
 	return words.F("%s, %d min ago", n.clock(at), max(0, (n.at.UnixMilli()-at)/60000))
 }
 

@@ -38,6 +38,21 @@ func (n *now) doorDone(st *luState) node {
 	if v.under == "" {
 		v.under = words.L("What the log has for this door is home. Eyes find what the log does not know.")
 	}
+	in, all := n.progress(st.rig)
+	gone := slices.Contains(n.scene.Left, st.rig)
+	_, _, more := n.nextDoor(st)
+	switch {
+	case more || in < all:
+	case gone:
+		v.over, v.title = n.doorWords(st.rig, *st.at), words.F("%s has left", n.rigName(st.rig))
+	case all == 0:
+		v.title = words.L("Nothing is off")
+	case len(places) == 0:
+		v.title = words.L("All in, by the log")
+		if k := n.awayOf(st.rig); k > 0 {
+			v.under += " " + words.N("%d line of the rig is away: it is on the open list.", "%d lines of the rig are away: they are on the open list.", k)
+		}
+	}
 	sweep := parts.KeyView{ID: "sweep", Title: words.L("Look at every slot"), Second: words.L("the log may not know all"), Icon: "glance", Tone: parts.Filled, Lay: parts.LayLeft}
 	if looked {
 		sweep.Tone, sweep.Title, sweep.Second = parts.Usual, words.L("Look again"), words.L("every slot was looked at")
@@ -54,10 +69,22 @@ func (n *now) doorDone(st *luState) node {
 	if k := len(n.lyingOut(st.rig)); k > 0 {
 		rest = append(rest, keyNode(parts.KeyView{ID: "collect", Title: words.L("Collect"), Second: words.F("%s still at places", words.N("%d line", "%d lines", k)), Icon: "tarp", Lay: parts.LayLeft}))
 	}
+	if len(rest) == 0 && all > 0 && !gone {
+		rest = append(rest, keyNode(parts.KeyView{ID: ScreenLeaving, Title: words.L("Last look"), Second: words.L("doors, chocks, what stays open, signature"), Icon: "leave", Lay: parts.LayLeft}))
+	}
 	if len(rest) > 0 {
 		out.kids = append(out.kids, row(104, rest...))
 	}
 	return out
+}
+
+// awayOf counts the lines of a rig that are neither home nor on the ground here.
+func (n *now) awayOf(rig string) (k int) {
+	for _, d := range n.doors(rig) {
+		_, away := n.missingAt(rig, d)
+		k += away
+	}
+	return k
 }
 
 // fewOf joins the first words of a list and counts the rest.
@@ -112,7 +139,7 @@ func (n *now) sweepLines(st *luState) []int {
 
 // sweepBay lists every slot of the door, for eyes.
 func (n *now) sweepBay(st *luState, cols int) node {
-	v := listOf{panel: parts.PanelView{ID: "bay", Title: words.F("%s, eyes on every slot", n.doorWords(st.rig, *st.at)), Right: words.L("touch every empty slot")}, gap: look.Gap}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: words.F("%s, eyes on every slot", n.doorWords(st.rig, *st.at)), Right: words.L("touch every empty slot")}, gap: look.Gap, grow: slotGrow}
 	if n.narrow() {
 		v.panel.Right = ""
 	}

@@ -68,9 +68,9 @@ func (c *pullsScreen) show(n *now) head {
 			continue
 		}
 		for _, when := range conditions(n.wantedFrom(list)) {
-			v := parts.RowView{ID: "if-" + when, Icon: "plus", Title: capital(when), Second: words.L("touch if it holds"), Tone: parts.Quiet}
+			v := parts.RowView{ID: "if-" + when, Icon: "plus", Title: capital(when), Second: words.L("touch if so"), Tone: parts.Quiet}
 			if slices.Contains(chosen.Holds, when) {
-				v.Tone, v.Icon, v.Second, v.State = parts.Live, "tick", words.L("holds"), "holds"
+				v.Tone, v.Icon, v.Second, v.State = parts.Live, "tick", words.L("it is so"), "holds"
 			}
 			left = append(left, c.row(v, func() { c.toggle(list, when) }))
 		}

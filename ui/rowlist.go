@@ -16,15 +16,17 @@ import (
 // rowList is a screen of rows to touch one of, opened over another; beside
 // them may stand something to read aloud.
 type rowList struct {
-	title string
-	line  string
-	rows  func(n *now) []rowDo
-	list  *parts.Column
-	keep  map[string]*parts.Row
-	root  *fyne.Container
-	side  *parts.Panel
-	words *parts.Label
-	aside func(n *now) (title, text string)
+	title  string
+	line   string
+	rows   func(n *now) []rowDo
+	list   *parts.Column
+	least  float32 // width of a row where several stand beside each other, 0 where one does
+	scroll *parts.Scroller
+	keep   map[string]*parts.Row
+	root   *fyne.Container
+	side   *parts.Panel
+	words  *parts.Label
+	aside  func(n *now) (title, text string)
 }
 
 // rowDo is one row, and what a touch on it does.
@@ -36,23 +38,38 @@ type rowDo struct {
 func newRowList(title, line string, rows func(*now) []rowDo, aside func(*now) (string, string)) *rowList {
 	c := &rowList{title: title, line: line, rows: rows, aside: aside, keep: map[string]*parts.Row{}}
 	c.list = parts.NewColumn(look.Gap)
-	scroll := parts.NewScroller(c.list)
+	c.scroll = parts.NewScroller(c.list)
 	c.words = parts.NewLines(parts.LabelView{ID: "read-back", Role: look.Lead})
 	c.side = parts.NewPanel(parts.PanelView{}, parts.NewScroller(c.words))
 	c.root = box(func(size fyne.Size) {
 		if c.aside == nil {
-			flush(scroll, 0, 0, size.Width, size.Height)
+			c.fold(size)
+			flush(c.scroll, 0, 0, size.Width, size.Height)
 			return
 		}
 		w := size.Width * 0.5
-		flush(scroll, 0, 0, w-look.U(look.Gap), size.Height)
+		c.fold(fyne.NewSize(w-look.U(look.Gap), size.Height))
+		flush(c.scroll, 0, 0, w-look.U(look.Gap), size.Height)
 		place(c.side, w, 0, size.Width-w, size.Height)
 		c.enlarge()
-	}, scroll)
+	}, c.scroll)
 	if aside != nil {
 		c.root.Add(c.side)
 	}
 	return c
+}
+
+// folded is the same list with rows beside each other where not all have room
+// below each other; least is the width that a row needs, in design pixels.
+func (c *rowList) folded(least float32) *rowList {
+	c.least = least
+	return c
+}
+
+func (c *rowList) fold(room fyne.Size) {
+	if c.least > 0 {
+		c.list.Fold(room, look.U(c.least)*look.Current().Options().Text)
+	}
 }
 
 // enlarge writes what stands beside the rows as large as all of it fits.
@@ -84,6 +101,9 @@ func (c *rowList) show(n *now) head {
 		objs = append(objs, row)
 	}
 	c.list.SetInside(objs...)
+	if size := c.scroll.Size(); size.Width > 0 {
+		c.fold(size.SubtractWidthHeight(2*look.U(parts.Bleed), 2*look.U(parts.Bleed)))
+	}
 	if c.aside != nil {
 		title, text := c.aside(n)
 		c.side.Set(parts.PanelView{Title: title, Rule: true})
@@ -105,7 +125,7 @@ func newRelief(sh *Shell) screen {
 		})
 	}
 	return newRowList(words.L("Hand over staging"), words.L("Read the list aloud, walk the tarp, then touch who takes over"), rows,
-		func(n *now) (string, string) { return words.L("To read back"), n.readBack() })
+		func(n *now) (string, string) { return words.L("To read back"), n.readBack() }).folded(272)
 }
 
 // crewRows are rows of members to touch one of, but for one of them.
@@ -133,7 +153,7 @@ func newHolder(sh *Shell) screen {
 			sh.refresh()
 		})
 	}
-	return newRowList(words.L("Who has this tablet"), words.L("What this tablet logs is in that name"), rows, nil)
+	return newRowList(words.L("Who has this tablet"), words.L("What this tablet logs is in that name"), rows, nil).folded(340)
 }
 
 // crew are the members, those of rigs that are here first.
@@ -158,9 +178,9 @@ func (n *now) crew() []*model.Member {
 func (n *now) readBack() string {
 	text, last := "", ""
 	all := n.s.Checkpoints()
-	rank := func(c model.Checkpoint) int { return slices.Index(model.PlaceKinds, c.Place.Kind) }
+	rank, rigs := func(c model.Checkpoint) int { return slices.Index(model.PlaceKinds, c.Place.Kind) }, n.rigs()
 	slices.SortStableFunc(all, func(a, b model.Checkpoint) int {
-		return cmp.Or(rank(a)-rank(b), strings.Compare(a.Place.String(), b.Place.String()))
+		return cmp.Or(rank(a)-rank(b), strings.Compare(a.Place.String(), b.Place.String()), slices.Index(rigs, a.Rig)-slices.Index(rigs, b.Rig))
 	})
 	for _, c := range all {
 		if name := n.placeName(c.Place); name != last {
@@ -191,13 +211,17 @@ func newArrival(sh *Shell) screen {
 		for _, r := range n.rigs() {
 			add(parts.RowView{ID: r, Mark: n.mark(r), Title: n.rigName(r)})
 		}
+		here := n.present()
 		for _, a := range n.d.Agencies {
+			if slices.ContainsFunc(here, func(r string) bool { return n.d.RigAgency(r) == a.Code }) {
+				continue // it came with its rig
+			}
 			add(parts.RowView{ID: a.Code, Title: n.partyName(a.Code), Second: a.Kind})
 		}
 		other := parts.RowView{ID: "another-rig", Title: words.L("Another rig"), Second: words.L("one that nobody listed"), Icon: "plus", Tone: parts.Quiet, Go: "go"}
 		return append(out, rowDo{other, func() { sh.open(newOtherRig(sh)) }})
 	}
-	return newRowList(words.L("Who is here"), words.L("Touch the rig or the agency that has arrived"), rows, nil)
+	return newRowList(words.L("Who is here"), words.L("Touch the rig or the agency that has arrived"), rows, nil).folded(340)
 }
 
 // newRigTabs shows or hides the pieces of each rig, where the header has no
@@ -216,7 +240,7 @@ func newRigTabs(t *tarpScreen) screen {
 		}
 		return out
 	}
-	return newRowList(words.L("Rigs"), words.L("Touch a rig to hide its pieces, or to show them again"), rows, nil)
+	return newRowList(words.L("Rigs"), words.L("Touch a rig to hide its pieces, or to show them again"), rows, nil).folded(340)
 }
 
 // newOpening opens a scene.
@@ -247,7 +271,7 @@ func newOpening(sh *Shell) screen {
 		add(words.L("Something else"))
 		return out
 	}
-	return newRowList(words.L("New scene"), words.L("What kind of call is it? Touch one"), rows, nil)
+	return newRowList(words.L("New scene"), words.L("What kind of call is it? Touch one"), rows, nil).folded(340)
 }
 
 // openScene starts a scene and goes to its tarp.

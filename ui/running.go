@@ -211,7 +211,7 @@ func (r *runningScreen) detail(c *runningRow) node {
 			say(words.L("Warns"), words.F("at work, with %g min left or less. Settings, Limits", n.sumSettings().run.WarnAt(f.Check)))
 		}
 		if f.HasLimit {
-			say(words.L("Goes in as ready"), words.F("from %g, its limit in the inventory", f.Limit))
+			say(words.L("Goes in as ready"), words.F("from %g %s, its limit in the inventory", f.Limit, gaugeUnit(f.Check)))
 		}
 	}
 	if o := c.long; o != nil {

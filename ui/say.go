@@ -34,6 +34,9 @@ func some(it *model.Item, n int) string {
 	return strings.ReplaceAll(name, ",", "")
 }
 
+// uneven are the nouns of a rig that take no s: some stay as they are.
+var uneven = map[string]string{"foot": "feet", "knife": "knives", "water": "water", "gauze": "gauze"}
+
 // many is a name for more than one: "Crib blocks 4x4x20". What stands after
 // the noun, from the first figure or comma on, stays as it is.
 func many(name string) string {
@@ -54,6 +57,8 @@ func many(name string) string {
 	}
 	w, comma := strings.CutSuffix(words[noun], ",")
 	switch {
+	case uneven[w] != "":
+		w = uneven[w]
 	case strings.HasSuffix(w, "s"):
 	case strings.HasSuffix(w, "x"), strings.HasSuffix(w, "ch"), strings.HasSuffix(w, "sh"):
 		w += "es"

@@ -325,15 +325,19 @@ func (t *tarpScreen) head(n *now) head {
 	if n.scene.ID != "" && !n.scene.Closed {
 		h.sentence += words.F(", minute %d", n.minute())
 	}
-	rigs := n.present()
-	room := n.tabRoom()
-	if len(rigs) > room {
-		rigs = rigs[:room-1]
+	const leaveW = 132
+	title := float32(300)
+	if n.narrow() {
+		title = 250
 	}
+	all := n.present()
+	room, wide := tabRoom(n.headRoom()-title-leaveW-look.Gap, len(all), 150)
+	rigs := all[:room]
 	for _, r := range rigs {
 		v := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: !t.hidden[r]}
 		a := n.account(r)
-		v.Count = words.F("%s off", parts.B(fmt.Sprint(a.CameOff-a.Home)))
+		off := parts.B(fmt.Sprint(a.CameOff - a.Home))
+		v.Count = parts.Or(words.F("%s off", off), off)
 		if t.hidden[r] {
 			v.Count = words.L("hidden")
 		}
@@ -342,31 +346,12 @@ func (t *tarpScreen) head(n *now) head {
 		}
 		t.tabs[r].Set(v)
 		h.middle = append(h.middle, t.tabs[r])
-		h.widths = append(h.widths, n.tabWidth())
+		h.widths = append(h.widths, wide)
 	}
-	if all := n.present(); len(all) > len(rigs) {
-		t.others.Set(parts.KeyView{ID: "rigs", Title: words.F("%d more", len(all)-len(rigs)), Icon: "down", Tone: parts.Header, Lay: parts.LayCentre})
-		h.middle = append(h.middle, t.others)
-		h.widths = append(h.widths, n.tabWidth())
+	if left := len(all) - room; left > 0 {
+		t.others.Set(moreRigs(left))
+		h.middle, h.widths = append(h.middle, t.others), append(h.widths, wide)
 	}
-	if len(h.middle)+1 < room { // beside three tabs the name of the scene needs the room
-		h.middle, h.widths = append(h.middle, t.away), append(h.widths, n.tabWidth())
-	}
+	h.middle, h.widths = append(h.middle, t.away), append(h.widths, leaveW)
 	return h
-}
-
-// tabRoom is how many rig tabs the header holds.
-func (n *now) tabRoom() int {
-	if n.root == nil {
-		return 3
-	}
-	return max(2, int((design(n.root.Size().Width)-clockRoom-300)/(n.tabWidth()+8)))
-}
-
-// tabWidth is how wide a rig tab is, in design pixels.
-func (n *now) tabWidth() float32 {
-	if n.root != nil && n.root.Size().Width < look.U(1100) {
-		return 122
-	}
-	return 150
 }

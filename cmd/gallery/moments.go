@@ -93,7 +93,6 @@ var moments = []moment{
 	{name: "load up engine", screen: ui.ScreenLoadUp, minute: 125, touch: []string{"act other", "rig E42"}},
 	{name: "load up nothing off", screen: ui.ScreenLoadUp, minute: 0},
 	{name: "load up done", screen: ui.ScreenLoadUp, minute: 177},
-	{name: "release which rig", screen: ui.ScreenGlance, minute: 91, touch: []string{"act rig-leaving"}},
 	{name: "release armed", screen: ui.ScreenGlance, minute: 91, touch: []string{"act rig-leaving", "rig E42", "member M08", "act sign"}},
 	{name: "release signed", screen: ui.ScreenGlance, minute: 91, touch: []string{"act rig-leaving", "rig E42", "answer chocks=yes", "member M08", "act sign", "act sign-sure"}},
 	{name: "leaving armed", screen: ui.ScreenLeaving, minute: 177, touch: []string{"member M02", "act sign"}},
