@@ -94,12 +94,13 @@ type mending struct {
 func newMending(sh *Shell, e model.Entry) screen {
 	c := &mending{sh: sh, e: e}
 	c.words = parts.NewLines(parts.LabelView{ID: "was", Role: look.Lead})
-	cell := func() fyne.Size { return fyne.NewSize(look.U(150), look.U(96)) }
+	cell := func() fyne.Size { return fyne.NewSize(look.U(210), look.U(96)) }
 	c.grid = parts.NewGrid(cell, func() fyne.CanvasObject {
 		var k *parts.Key
 		k = parts.NewKey(parts.KeyView{}, func() { c.place(k.View().ID) })
 		return k
 	}, func(i int, cell fyne.CanvasObject) { cell.(*parts.Key).Set(c.keys[i]) })
+	c.grid.Even = true
 	c.out = parts.NewReadout(parts.ReadoutView{ID: "number"})
 	c.pad = parts.NewDigitPad(c.digit)
 	c.root = box(c.layout)

@@ -230,7 +230,7 @@ func (f *frame) paint(p *parts.Pen, size fyne.Size) {
 	cx := size.Width - look.U(clockRoom) + look.U(8)
 	cw := look.U(clockRoom) - look.U(24)
 	p.Write(f.clock, parts.Ink{Role: look.Place, Align: fyne.TextAlignTrailing, Lines: 1}, cx, look.U(4), cw, 0)
-	p.Write(f.notes, parts.Ink{Role: look.SmallBold, Align: fyne.TextAlignTrailing, Lines: 1}, cx, look.U(54), cw, 0)
+	f.paintNote(p, cx, cw)
 	p.Fill(0, size.Height-look.U(1), size.Width, look.U(1), look.Line)
 	if f.sh.opts.Practice {
 		p.Fill(0, size.Height-look.U(5), size.Width, look.U(2), look.Line)
@@ -253,6 +253,25 @@ func (f *frame) paintTitle(p *parts.Pen, x, right float32) {
 		line = p.Fit(h.sentence, parts.Ink{Role: look.Small, Color: ink, Lines: 2}, right-x, look.U(42))
 	}
 	p.Put(line, x, look.U(48)-(line.H-look.U(24))/3, right-x)
+}
+
+// paintNote draws the line under the clock; of practice on a badge, so that
+// nobody takes it for a real call.
+func (f *frame) paintNote(p *parts.Pen, x, w float32) {
+	ink := parts.Ink{Role: look.SmallBold, Align: fyne.TextAlignTrailing, Lines: 1}
+	y := look.U(54)
+	if !f.sh.opts.Practice {
+		p.Write(f.notes, ink, x, y, w, 0)
+		return
+	}
+	in, side := look.U(8), p.Size(look.Small)*1.3
+	ink.Color, ink.Align = look.OnFill, fyne.TextAlignLeading
+	note := p.Fit(f.notes, ink, w-2*in-side-look.U(6), 0)
+	wide := note.W + side + 2*in + look.U(6)
+	left := x + w - wide + look.U(4)
+	p.Rect(left, y-look.U(2), wide, note.H+look.U(4), look.Fill, look.Clear, 0, look.U(4))
+	p.Icon("boots", look.OnFill, left+in, y+(note.H-side)/2, side)
+	p.Put(note, left+in+side+look.U(6), y, note.W)
 }
 
 func join(words ...string) string {

@@ -25,7 +25,7 @@ type glanceScreen struct {
 	cells  int
 	bands  []*reading[bandDrawn]
 	foot   *reading[string] // places without room, and what is with others
-	none   *reading[string]
+	none   *reading[nothingDrawn]
 	gauges *touchReading[gaugesDrawn]
 	sent   *reading[[]sentDrawn]
 	free   *reading[[]freeView]
@@ -78,16 +78,11 @@ func (g *glanceScreen) fill(n *now) {
 	}
 	g.sent.set(sent, "if-sent-now", strings.Join(said, " "))
 	var free []string
-	for _, f := range v.Free {
+	for _, f := range append(slices.Clone(v.Free), v.Also...) {
 		free = append(free, fmt.Sprintf("%d %s", f.Count, low(f.Name)))
 	}
 	g.free.set(v.Free, "free-now", words.F("Free now: %s", strings.Join(free, ", ")))
 	g.alert.set(v.Alert, "alert", v.Alert.words())
-	more := words.L(nothingOutMore)
-	if v.Away != "" {
-		more = words.L(nothingHere)
-	}
-	g.none.set(more, "nothing-out", words.L(nothingOut)+". "+more)
 	for len(g.bands) < len(v.Bands) {
 		g.bands = append(g.bands, newReading(paintBand))
 	}
@@ -191,8 +186,20 @@ func (g *glanceScreen) layBands(w, h float32) {
 		y += bh
 	}
 	g.foot.set(foot, "elsewhere", foot)
-	place(g.none.obj, 0, 0, w, h-footH)
+	g.layNothing(fyne.NewSize(w, h-footH))
 	place(g.foot.obj, 0, h-footH, w, footH)
+}
+
+// layNothing shows, while nothing is out, what there is to take out.
+func (g *glanceScreen) layNothing(size fyne.Size) {
+	place(g.none.obj, 0, 0, size.Width, size.Height)
+	v := nothingDrawn{More: words.L(nothingOutMore)}
+	if g.view.Away != "" {
+		v.More = words.L(nothingHere)
+	}
+	cols, rows := freeRows(size)
+	v.Free = g.view.Also[:min(len(g.view.Also), cols*rows)]
+	g.none.set(v, "nothing-out", words.L(nothingOut)+". "+v.More)
 }
 
 // shareRows shares the height out: each place gets a row of names, the rest

@@ -211,24 +211,37 @@ func TestReadAloudGoesPlaceByPlaceAndBack(t *testing.T) {
 }
 
 func TestAPageThatGoesOnSaysItsHeadingAgain(t *testing.T) {
+	demoAt(t, 60, ScreenGlance, glass1280, glassLook(glass1280, 1))
 	lines := []aloudLine{{Text: "Medic 9", Strong: true}}
-	for range 9 {
+	for range 40 {
 		lines = append(lines, aloudLine{Text: "a piece"})
 	}
-	pages := paged("Rescue 41", "", append(lines, aloudLine{Text: "Lost", Strong: true}, aloudLine{Text: "punch"}))
-	said := 0
-	for _, p := range pages {
-		if len(p.Lines) > aloudLines || !p.Lines[0].Strong || p.Lines[len(p.Lines)-1].Strong {
-			t.Errorf("a page of %d lines: %+v", len(p.Lines), p.Lines)
-		}
-		for _, l := range p.Lines {
-			if !l.Strong {
-				said++
+	s := aloudPage{Title: "Rescue 41", Lines: append(lines, aloudLine{Text: "Lost", Strong: true}, aloudLine{Text: "punch"})}
+	for _, size := range []fyne.Size{{Width: 900, Height: 430}, {Width: 1160, Height: 520}, {Width: 1780, Height: 860}} {
+		said := 0
+		for _, p := range s.onPages(size) {
+			for _, col := range p.Cols {
+				if !col[0].Strong || col[len(col)-1].Strong {
+					t.Errorf("%v: a column begins or ends in the middle: %+v", size, col)
+				}
+				for _, l := range col {
+					if !l.Strong {
+						said++
+					}
+				}
 			}
 		}
+		if said != 41 {
+			t.Errorf("%v: %d lines are said, want 41", size, said)
+		}
 	}
-	if said != 10 {
-		t.Errorf("%d lines are said, want 10", said)
+}
+
+func TestWhatIsReadAloudOfAPlaceStandsOnOnePageOfALargeGlass(t *testing.T) {
+	w := demoAt(t, 60, ScreenGlance, glass1920, glassLook(glass1920, 1))
+	w.tap(parts.KindAct, "read-aloud")
+	if got := w.text("page"); !strings.Contains(got, "Battery cutter") || !strings.Contains(got, "fleece blankets") {
+		t.Errorf("not all of V2 is on the first page: %q", got)
 	}
 }
 
@@ -306,5 +319,35 @@ func TestIfSentNowSaysThatAGaugeWasNotRead(t *testing.T) {
 	w.shell.log(board.Tap{Acts: []model.Act{{Verb: model.CheckIt, Item: "R41-105", Quantity: 1, Reading: "oxygen=1800"}}})
 	if got := w.text("if-sent-now"); strings.Contains(got, "gauge") || strings.Contains(got, "oxygen") {
 		t.Errorf("once it was read Leaving says %q", got)
+	}
+}
+
+func TestWhileNothingIsOutGlanceNamesEveryFamilyThatCanBeAskedFor(t *testing.T) {
+	for _, minute := range []int{-1, 8} {
+		w := demoAt(t, minute, ScreenGlance, glass1920, glassLook(glass1920, 1))
+		g := w.shell.screens[ScreenGlance].(*glanceScreen)
+		if len(g.none.view.Free) < 20 {
+			t.Errorf("minute %d: %d families above the foot", minute, len(g.none.view.Free))
+		}
+		for _, f := range w.shell.now().free(1000) {
+			if f.Name == "" {
+				t.Errorf("minute %d: the family %s has no name", minute, f.Family)
+			}
+		}
+	}
+}
+
+func TestTheTarpTakesNoRowFromAKeyPieceAtWork(t *testing.T) {
+	names := func(n int) (out []bandName) {
+		for i := range n {
+			out = append(out, bandName{Name: "Tool " + string(rune('a'+i%26)), Lines: 1, Key: true})
+		}
+		return out
+	}
+	demoAt(t, 60, ScreenGlance, glass1280, glassLook(glass1280, 1))
+	bands := []bandView{{Place: "at:V2", Lines: 9, Names: names(9)}, {Place: "tarp", Lines: 400, Names: names(400)}}
+	draws, _ := shareRows(bands, 700, 240)
+	if draws[0].hidden > 0 || draws[1].Rows > draws[0].Rows {
+		t.Errorf("%d rows at the place with %d hidden, %d on the tarp", draws[0].Rows, draws[0].hidden, draws[1].Rows)
 	}
 }

@@ -117,7 +117,7 @@ func (h *handStrip) show(n *now) {
 		h.laid, h.Objects = laid, objs
 		relay(h.Container)
 	}
-	v := n.pickedView(picks, h.low)
+	v := n.pickedView(picks)
 	h.words.set(v, "picked", join(v.name, v.here, v.home))
 }
 

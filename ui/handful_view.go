@@ -16,18 +16,20 @@ import (
 type pickedView struct {
 	mark             parts.MarkView
 	name, here, home string
-	low              bool // in one line, over the keys
 }
 
 // pickedView is the view of what is picked: of the one line, or of several
 // with the last by name.
-func (n *now) pickedView(picks []pick, low bool) pickedView {
+func (n *now) pickedView(picks []pick) pickedView {
 	p := &picks[len(picks)-1]
 	it := n.d.Item(p.item)
-	v := pickedView{mark: n.mark(it.Rig), name: n.whoseName(it), low: low}
+	v := pickedView{mark: n.mark(it.Rig), name: n.whoseName(it)}
 	switch {
 	case len(picks) > 1:
-		v.mark, v.name, v.here = parts.MarkView{}, words.F("%d pieces picked", len(picks)), words.F("the last: %s", n.whoseName(it))
+		v.mark, v.name, v.here = parts.MarkView{}, words.F("%d lines picked", len(picks)), words.F("the last: %s", n.whoseName(it))
+		if p.most > 1 {
+			v.here += words.F(", %d of %d", p.n, p.most)
+		}
 		return v
 	case p.most == 1:
 		v.here = capital(n.sinceWhen(p))
@@ -82,11 +84,14 @@ func (n *now) homeWords(p *pick) string {
 }
 
 // paintPicked draws a pickedView: the name large with its mark before it, the
-// rest under it.
+// rest under it; or where it is only a line high, in one line.
 func paintPicked(v *pickedView, p *parts.Pen, size fyne.Size) {
-	if v.low {
+	if size.Height < p.Size(look.Title)*2 {
 		text := parts.B(v.name) + "   " + v.here
-		p.Middle(parts.Or(text+". "+v.home, text), parts.Ink{Role: look.Body, Lines: 1}, 0, 0, size.Width, size.Height)
+		if v.home != "" {
+			text = parts.Or(text+". "+v.home, text)
+		}
+		p.Middle(text, parts.Ink{Role: look.Body, Lines: 1}, 0, 0, size.Width, size.Height)
 		return
 	}
 	x := float32(0)

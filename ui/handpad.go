@@ -30,7 +30,7 @@ const handDigits = 4
 func newHandPad(t *tarpScreen) *handPad {
 	h := &handPad{t: t}
 	h.out = parts.NewReadout(parts.ReadoutView{ID: "number"})
-	h.words = parts.NewLines(parts.LabelView{ID: "number-words", Role: look.Lead})
+	h.words = parts.NewLines(parts.LabelView{ID: "number-words", Role: look.Open})
 	h.pad = parts.NewDigitPad(h.key)
 	h.drop = parts.NewKey(parts.KeyView{ID: "drop", Title: words.L("Drop"), Icon: "cross", Lay: parts.LayCentre}, t.hand.letGo)
 	h.Container = box(func(size fyne.Size) { layPad(size, h.pad, h.out, h.words, h.drop) }, h.pad, h.out, h.words, h.drop)

@@ -26,13 +26,13 @@ type leavingScreen struct {
 	aloud  *parts.Key
 	looks  []*lookKey
 	ground *reading[openHead]
-	list   [2]*reading[[]openGroup]
+	list   [2]*reading[openDrawn]
 	rows   *openLayout
 	scroll *parts.Scroller
 	swap   *reading[string]
 	others *reading[carriedDrawn]
-	tagged *reading[[]string]
-	sent   *reading[sentView]
+	tagged *reading[taggedDrawn]
+	sent   *reading[sentOne]
 	must   *parts.Key
 	hold   *parts.HoldKey
 	note   *parts.Strip
@@ -50,6 +50,19 @@ type openHead struct {
 type carriedDrawn struct {
 	Lines int
 	List  []carriedView
+	Role  look.Role
+}
+
+// taggedDrawn is what rides home out of service.
+type taggedDrawn struct {
+	Names []string
+	Role  look.Role
+}
+
+// sentOne is what the one rig could not do.
+type sentOne struct {
+	Sent sentView
+	Role look.Role
 }
 
 func newLeaving(sh *Shell) screen {
@@ -113,7 +126,11 @@ func (l *leavingScreen) sign() {
 
 // signedNote is what went with the signature.
 func (l *leavingScreen) signedNote() string {
-	return words.F("%s open. %s", words.N("%d line", "%d lines", l.view.Lines), l.view.unseenWords())
+	said := words.F("%s open. %s", words.N("%d line", "%d lines", l.view.Lines), l.view.unseenWords())
+	if passed := l.sh.now().unopened(l.sh.rig); len(passed) > 0 {
+		said += " " + words.F("Not opened: %s.", and(passed))
+	}
+	return said
 }
 
 // isBack logs that the rig is here again: the next leaving is looked round
@@ -133,17 +150,9 @@ func (l *leavingScreen) show(n *now) head {
 		next = next && k.Seen
 	}
 	l.ground.set(openHead{v.Lines, v.Name}, "open", words.F("%s of %s", words.N("%d open line", "%d open lines", v.Lines), v.Name))
-	left, right := splitGroups(v.Groups)
-	l.list[0].set(left, "open-list", openWords(left))
-	l.list[1].set(right, "open-list-2", openWords(right))
 	l.swap.set(v.Swap, "swap", v.Swap)
-	var carried []string
-	for _, c := range v.Carried {
-		carried = append(carried, c.Owner+": "+strings.Join(c.Names, ", "))
-	}
-	l.others.set(carriedDrawn{v.CarriedN, v.Carried}, "carried", words.F("%d carried for others. %s", v.CarriedN, strings.Join(carried, ". ")))
-	l.tagged.set(v.Tagged, "tagged", words.F("%d ride home tagged. %s", len(v.Tagged), strings.Join(v.Tagged, ", ")))
-	l.sent.set(v.Sent, "if-sent-now", words.F("If sent now: %s", v.Sent.whole()))
+	role := l.sent.view.Role
+	l.setBeside(carriedDrawn{v.CarriedN, v.Carried, role}, taggedDrawn{v.Tagged, role}, sentOne{v.Sent, role})
 	l.showSign(n, &v)
 	objs := l.objects(n, &v)
 	if again || !reflect.DeepEqual(l.root.Objects, objs) {
@@ -151,6 +160,17 @@ func (l *leavingScreen) show(n *now) head {
 		relay(l.root)
 	}
 	return l.head(n, &v)
+}
+
+// setBeside shows what stands beside the open list.
+func (l *leavingScreen) setBeside(carried carriedDrawn, tagged taggedDrawn, sent sentOne) {
+	var names []string
+	for _, c := range carried.List {
+		names = append(names, c.Owner+": "+strings.Join(c.Names, ", "))
+	}
+	l.others.set(carried, "carried", words.F("%d carried for others. %s", carried.Lines, strings.Join(names, ". ")))
+	l.tagged.set(tagged, "tagged", words.F("%d ride home tagged. %s", len(tagged.Names), strings.Join(tagged.Names, ", ")))
+	l.sent.set(sent, "if-sent-now", words.F("If sent now: %s", sent.Sent.whole()))
 }
 
 func (l *leavingScreen) showSign(n *now, v *leavingView) {
@@ -165,7 +185,7 @@ func (l *leavingScreen) showSign(n *now, v *leavingView) {
 		h.Second = words.F("%s %s still out here. %s", who, words.N("%d line", "%d lines", v.StillOut), v.unseenForms())
 	}
 	l.hold.Set(n.shutHold(h))
-	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.F("Left at %s, signed by %s", v.LeftAt, v.LeftBy), Second: words.F("%s open. They go to Bring back.", words.N("%d line", "%d lines", v.Lines))}
+	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.F("Left at %s, signed by %s", v.LeftAt, v.LeftBy), Second: words.N("%d line is open. It goes to Bring back.", "%d lines are open. They go to Bring back.", v.Lines)}
 	if v.Lines == 0 {
 		note.Second = words.L("Nothing is open.")
 	}

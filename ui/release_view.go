@@ -369,10 +369,10 @@ func (v *releaseView) aloud() []aloudPage {
 	}
 	out := []aloudPage{{v.Name, "", []aloudLine{{Text: v.Radio}}}}
 	if len(grab) > 0 {
-		out = append(out, paged(words.L("Grab now"), words.N("%d line", "%d lines", len(grab)), grab)...)
+		out = append(out, aloudPage{words.L("Grab now"), words.N("%d line", "%d lines", len(grab)), grab})
 	}
 	if len(leave) > 0 {
-		out = append(out, paged(words.L("Leave"), words.N("%d line", "%d lines", len(leave)), leave)...)
+		out = append(out, aloudPage{words.L("Leave"), words.N("%d line", "%d lines", len(leave)), leave})
 	}
 	return out
 }

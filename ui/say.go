@@ -96,7 +96,7 @@ func capital(s string) string {
 }
 
 // familyName is what the lines of a family are called: the first critical
-// one, as far as others share its words, without a number or what stands
+// one, or the first where none is, as far as others share its words, without a number or what stands
 // after a comma. "Medium strut", "Oxygen D".
 func (n *now) familyName(lines []int) string {
 	stem := func(i int) []string {
@@ -104,8 +104,8 @@ func (n *now) familyName(lines []int) string {
 		return strings.Fields(name)
 	}
 	var words []string
-	if k := slices.IndexFunc(lines, func(i int) bool { return n.d.Items[i].Critical }); k >= 0 {
-		words = stem(lines[k])
+	if len(lines) > 0 {
+		words = stem(lines[max(0, slices.IndexFunc(lines, func(i int) bool { return n.d.Items[i].Critical }))])
 	}
 	for _, i := range lines {
 		w := stem(i)

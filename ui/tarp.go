@@ -57,6 +57,7 @@ type tarpScreen struct {
 	bare        bool           // nothing is at the place shown
 	onPanel     int            // tiles of the panel, with Find
 	out         int            // pieces that went out last
+	nexts       int            // tiles of what is asked next, with the list
 	planned     plan
 	left        map[string]bool // touches that Undo leaves as they are
 	logged      board.Tap
@@ -253,6 +254,7 @@ func (t *tarpScreen) showPanel(n *now) {
 		}
 	case t.shown.Kind == model.InKit:
 		v.Title, v.Note = words.F("In the %s", n.placeName(t.shown)), words.N("%d line", "%d lines", len(views))
+		v.Right = n.notInKit(t.shown.Name)
 	default:
 		v.Title, v.Note = words.F("At %s", n.placeName(t.shown)), n.byRig(views)
 		if t.shown.Kind == model.With {
@@ -272,6 +274,8 @@ func (t *tarpScreen) showPanel(n *now) {
 // emptyWords say that nothing is at a place, and how pieces come there.
 func (n *now) emptyWords(at model.Place) string {
 	switch {
+	case at.Kind == model.Tarp && n.scene.ClearUp:
+		return parts.B(words.L("Nothing is on the tarp")) + "\n" + words.L("What comes back lies here until Load up takes it home.")
 	case at.Kind == model.Tarp:
 		return parts.B(words.L("Nothing is on the tarp")) + "\n" + words.L("Touch what is asked for, or a door of the rig.")
 	case at.Kind == model.InKit:
@@ -300,6 +304,10 @@ func (t *tarpScreen) showNext(n *now) {
 		return
 	}
 	t.next.Tail = listTile(n)
+	if n.scene.ClearUp {
+		t.showStillOut(n)
+		return
+	}
 	list, views := n.askedNext(t.hidden, t.picks)
 	note := words.F("still on the rig, from the list: %s", strings.ToLower(list))
 	if len(views) == 0 {
@@ -310,12 +318,15 @@ func (t *tarpScreen) showNext(n *now) {
 	}
 	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: parts.B(words.L("Asked next")) + "   " + note})
 	t.next.Set(views)
+	t.nexts = len(views) + 1
 }
 
 // showGone shows what went to the places last.
 func (t *tarpScreen) showGone(n *now) {
 	views := n.outLast(t.hidden, t.picks)
-	t.out = len(views)
+	if t.out = len(views); n.scene.ClearUp {
+		t.out = 0 // they stand where the next pieces were
+	}
 	t.went.Set(parts.LabelView{ID: "went", Role: look.Body, Text: words.F("%s   touch to bring it back or to send it on", parts.B(words.L("Out last")))})
 	t.gone.Set(views)
 }

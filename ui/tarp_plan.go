@@ -14,6 +14,7 @@ type plan struct {
 	doors bool // the row of doors
 	twice bool // a second row: what went out last, or while nothing did, more of what is asked next
 	gone  bool // the second row is of what went out last
+	more  int  // so many rows more of what is asked next
 }
 
 // The heights of the pieces asked next and of those that went out last, in
@@ -85,6 +86,14 @@ func (t *tarpScreen) planFor(size fyne.Size, tiles int) plan {
 	}
 	p.twice = p.doors && left >= t.rowHigh()+labelHigh()
 	p.gone = p.twice && t.out > 0
+	if p.twice {
+		left -= t.rowHigh() + labelHigh()
+		p.more = min(int(left/(t.rowHigh()+gap)), (t.nexts+cols-1)/cols-1)
+		if !p.gone {
+			p.more = min(p.more, (t.nexts+cols-1)/cols-2)
+		}
+		p.more = max(p.more, 0)
+	}
 	return p
 }
 
@@ -119,6 +128,7 @@ func (t *tarpScreen) layout(size fyne.Size) {
 		y -= gap
 	}
 	inset, rowH, labelH := look.U(14), t.rowHigh(), labelHigh()
+	more := float32(p.more) * (rowH + gap)
 	rest := func(row, label fyne.CanvasObject, high float32) {
 		place(row, inset-gap/2, y-high-gap/2, w-2*inset+gap, high+gap) // half a gap of a grid's own lies round it
 		place(label, inset+look.U(10), y-high-labelH, w-2*inset, labelH)
@@ -130,13 +140,13 @@ func (t *tarpScreen) layout(size fyne.Size) {
 		place(t.hand.Container, 0, y-high, w, high)
 		y -= high + look.U(6)
 		if p.twice {
-			rest(t.next, t.asked, rowH)
+			rest(t.next, t.asked, rowH+more)
 		}
 	case p.gone:
 		rest(t.gone, t.went, rowH)
-		rest(t.next, t.asked, rowH)
+		rest(t.next, t.asked, rowH+more)
 	case p.twice:
-		rest(t.next, t.asked, 2*rowH+gap)
+		rest(t.next, t.asked, 2*rowH+gap+more)
 	default:
 		rest(t.next, t.asked, rowH)
 	}

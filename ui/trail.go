@@ -60,7 +60,7 @@ func (t *trailScreen) show(n *now) head {
 	t.n = n
 	t.load(n)
 	t.v = n.trailOf(&t.p)
-	t.tree.set(t.view())
+	t.tree.set(n.onlyReads(t.view(), "step-*", "how-*", "piece:*", "skip", "back"))
 	return head{title: words.L("Trail load"), sentence: capital(tripWords(t.p.Trip))}
 }
 

@@ -108,7 +108,7 @@ func (h *hour) pick(item, from string) {
 	h.picked++
 	h.wait(item+" to be picked", func() bool {
 		says := h.says("picked")
-		return h.picked == 1 && says != "" || strings.Contains(says, fmt.Sprintf("%d pieces picked", h.picked))
+		return h.picked == 1 && says != "" || strings.Contains(says, fmt.Sprintf("%d lines picked", h.picked))
 	})
 }
 

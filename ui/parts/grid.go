@@ -13,6 +13,9 @@ type Grid struct {
 	face
 	// OnScrolled is called with the new offset in pixels.
 	OnScrolled func(offset float32)
+	// Even makes cells that are all in view as many in each row, as wide as
+	// the rows are and up to half as high again.
+	Even bool
 
 	create func() fyne.CanvasObject
 	fill   func(i int, cell fyne.CanvasObject)
@@ -67,8 +70,22 @@ type shape struct {
 func (g *Grid) shape(size fyne.Size) shape {
 	s := shapeOf(size, g.cell(), g.lowest(), look.U(look.Gap), g.n)
 	if s.height > size.Height {
-		s = shapeOf(fyne.NewSize(size.Width-look.U(barRoom), size.Height), g.cell(), g.lowest(), s.gap, g.n)
+		return shapeOf(fyne.NewSize(size.Width-look.U(barRoom), size.Height), g.cell(), g.lowest(), s.gap, g.n)
 	}
+	if g.Even && g.n > 0 {
+		return s.even(size, g.n)
+	}
+	return s
+}
+
+// even spreads n cells over the room.
+func (s shape) even(size fyne.Size, n int) shape {
+	rows := (n + s.cols - 1) / s.cols
+	s.cols = (n + rows - 1) / rows
+	s.cellW = float32(int((size.Width - s.gap*float32(s.cols-1)) / float32(s.cols)))
+	high := float32(int((size.Height+s.gap)/float32(rows) - s.gap))
+	s.cellH = max(s.cellH, min(high, s.cellH*1.5))
+	s.height = float32(rows)*(s.cellH+s.gap) - s.gap
 	return s
 }
 
