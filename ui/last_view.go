@@ -248,7 +248,7 @@ func (n *now) stripView(picks []pick) parts.StripView {
 		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No department is loaded"), Second: words.L("On the Tarp screen: load one, or look at the demo.")}
 	}
 	if n.scene.ID == "" || n.scene.Closed {
-		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No scene is open"), Second: words.L("Open one when the call comes. What is still out stays on the board."),
+		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No scene is open"), Second: words.L("Open one when the call comes. What is still out stays in the log."),
 			Keys: [2]parts.StripKey{{ID: "open-scene", Title: words.L("Open a scene"), Filled: true}}}
 	}
 	taps := n.taps(2)
