@@ -281,8 +281,6 @@ func (sh *Shell) openScene(name string) {
 	if err != nil {
 		sh.said = &said{trouble: inWords(err)}
 	}
-	if p := sh.opts.Board.Picture(); p.Gen > sh.pic.Gen {
-		sh.pic = p
-	}
+	sh.catchUp()
 	sh.Go(ScreenTarp)
 }

@@ -96,9 +96,7 @@ func (s *stickScreen) take() {
 	if err != nil {
 		s.says = inWordsLong(err)
 	}
-	if p := s.sh.opts.Board.Picture(); p.Gen > s.sh.pic.Gen {
-		s.sh.pic = p
-	}
+	s.sh.catchUp()
 	s.sh.refresh()
 }
 
