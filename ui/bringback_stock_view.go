@@ -124,9 +124,10 @@ func (n *now) stockFacts(r restock.Row) [][2]string {
 	if r.Backorder() > 0 {
 		out = append(out, [2]string{words.L("It cannot give"), fmt.Sprint(r.Backorder())})
 	}
-	point := words.F("%s, full set %d", r.Point(), r.FullSet())
+	least := int(r.ReorderPoint) // pieces are whole: at or below 32.33 is at or below 32
+	point := words.F("%d, full set %d", least, r.FullSet())
 	if restock.SlowMover(r.Stock).Few {
-		point = words.F("%s (few data), full set %d", r.Point(), r.FullSet())
+		point = words.F("%d (few data), full set %d", least, r.FullSet())
 	}
 	out = append(out, [2]string{words.L("Order at or below"), point})
 	order := words.L("nothing")

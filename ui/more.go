@@ -51,7 +51,7 @@ var aboutWords = words.K("Local procedures, makers' instructions and your office
 func (m *moreScreen) body() fyne.CanvasObject { return m.root }
 
 func (m *moreScreen) layout(size fyne.Size) {
-	gap, stripH := look.U(look.Gap), look.U(look.Floor)*1.5 // narrow, so that its words take more lines
+	gap, stripH := look.U(look.Gap), look.U(look.Floor)*1.4 // narrow, so that its words take more lines
 	left := size.Width * 0.46
 	w := (left - gap) / 2
 	rows := float32(len(m.keys)/2 + 1)

@@ -27,6 +27,7 @@ type rowList struct {
 	side   *parts.Panel
 	words  *parts.Label
 	aside  func(n *now) (title, text string)
+	large  bool // what stands beside the rows is read aloud
 }
 
 // rowDo is one row, and what a touch on it does.
@@ -72,12 +73,14 @@ func (c *rowList) fold(room fyne.Size) {
 	}
 }
 
-// enlarge writes what stands beside the rows as large as all of it fits.
+// enlarge writes what is read aloud beside the rows as large as all of it fits.
 func (c *rowList) enlarge() {
 	size := c.side.Size()
 	v := c.words.View()
-	for _, role := range []look.Role{look.Open, look.Lead} {
-		v.Role = role
+	for _, role := range []look.Role{look.OpenLarge, look.Open, look.Lead} {
+		if v.Role = role; role != look.Lead && !c.large {
+			continue
+		}
 		if parts.NewLines(v).HeightFor(size.Width-look.U(56)) <= size.Height-look.U(80) {
 			break
 		}
@@ -124,8 +127,10 @@ func newRelief(sh *Shell) screen {
 			sh.act(model.Act{Verb: model.Relieve, By: n.scene.Staging, Holder: id})
 		})
 	}
-	return newRowList(words.L("Hand over staging"), words.L("Read the list aloud, walk the tarp, then touch who takes over"), rows,
+	c := newRowList(words.L("Hand over staging"), words.L("Read the list aloud, walk the tarp, then touch who takes over"), rows,
 		func(n *now) (string, string) { return words.L("To read back"), n.readBack() }).folded(272)
+	c.large = true
+	return c
 }
 
 // crewRows are rows of members to touch one of, but for one of them.

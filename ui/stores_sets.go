@@ -125,7 +125,7 @@ func newOrders(sh *Shell) screen {
 				if l.Packs != 1 {
 					packs = words.F("%d packs", l.Packs)
 				}
-				out = append(out, rowDo{view: parts.RowView{ID: "order-" + l.Stock, Figure: fmt.Sprint(l.Packs), Title: l.Name, Second: words.F("%s of %d. %s", packs, l.Pack, who), Right: fmt.Sprintf("= %d", l.Pieces()), Off: true}})
+				out = append(out, rowDo{view: parts.RowView{ID: "order-" + l.Stock, Figure: fmt.Sprint(l.Packs), Title: l.Name, Second: words.F("%s of %d. %s", packs, l.Pack, who), Right: words.F("%s in all", parts.B(fmt.Sprint(l.Pieces()))), Off: true}})
 			}
 		}
 		if len(out) == 0 {
