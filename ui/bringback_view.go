@@ -96,7 +96,7 @@ var emptyWords = map[string]string{
 func (b *bringbackScreen) choreView(c chore, ok, none bool) node {
 	n := b.n
 	if reply, said := b.reply(); said {
-		return col(0, sized(node{id: "reply", view: reply}, 130), node{})
+		return col(0, sized(node{id: "reply", view: reply}, 130), b.overview())
 	}
 	if !ok {
 		v := leadView{id: "hint", title: words.L("Touch a line"), under: words.L("Then answer what is asked, and it is done.")}
@@ -253,6 +253,9 @@ func (b *bringbackScreen) reply() (parts.StripView, bool) {
 		k = e.Quantity // the reading before it was of the same pieces
 	}
 	v := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.L(stationVerbs[e.Verb]) + ": " + e.Item, Keys: [2]parts.StripKey{{ID: "seen", Title: words.L("Seen")}}}
+	if undo := b.n.undoKey(); undo.ID != "" && e.Verb != model.Correct {
+		v.Keys = [2]parts.StripKey{undo, v.Keys[0]}
+	}
 	if it := b.n.d.Item(e.Item); it != nil {
 		v.Title = words.L(stationVerbs[e.Verb]) + ": " + some(it, k)
 	}
@@ -268,4 +271,5 @@ func (b *bringbackScreen) reply() (parts.StripView, bool) {
 var stationVerbs = map[model.Verb]string{
 	model.BringBack: words.K("Back home"), model.Recharge: words.K("Charged and home"), model.Clean: words.K("Washed and home"),
 	model.Repair: words.K("Back in service"), model.CheckIt: words.K("Looked at, ready"), model.Restock: words.K("Restocked"),
+	model.Correct: words.K("Taken back"),
 }
