@@ -91,21 +91,22 @@ func (s openStep) height(groups []openGroup, w float32) float32 {
 // width.
 func stepFor(groups []openGroup, w, room float32) (left, right openDrawn) {
 	for i, s := range openSteps {
-		left.Groups, right.Groups = s.split(groups, w)
+		left.Groups, right.Groups = s.split(groups, w, room)
 		left.Step, right.Step = s, s
 		fits := max(s.height(left.Groups, w), s.height(right.Groups, w)) <= room
 		if fits && (i > 0 || s.whole(groups, w)) {
 			return left, right
 		}
 	}
-	left.Groups, right.Groups = usualStep.split(groups, w)
+	left.Groups, right.Groups = usualStep.split(groups, w, room)
 	left.Step, right.Step = usualStep, usualStep
 	return left, right
 }
 
 // split shares groups between two columns, in their order, so that the longer
-// one is as short as it can be. A long group goes on in the second column.
-func (s openStep) split(groups []openGroup, w float32) (left, right []openGroup) {
+// one is as short as it can be. A long group goes on in the second column if
+// all of it is then in view, or if it is the only one.
+func (s openStep) split(groups []openGroup, w, room float32) (left, right []openGroup) {
 	longer := func(k int) float32 { return max(s.height(groups[:k], w), s.height(groups[k:], w)) }
 	cut := len(groups)
 	for k := range groups {
@@ -114,6 +115,9 @@ func (s openStep) split(groups []openGroup, w float32) (left, right []openGroup)
 		}
 	}
 	left, right, best := groups[:cut:cut], groups[cut:], longer(cut)
+	if best <= room {
+		return left, right
+	}
 	for g := range groups {
 		if n := len(groups[g].Lines); n >= 2*leastOfGroup {
 			parted := func(k int) (l, r []openGroup) { return parted(groups, g, k) }
@@ -121,8 +125,8 @@ func (s openStep) split(groups []openGroup, w float32) (left, right []openGroup)
 				l, r := parted(leastOfGroup + k)
 				return s.height(l, w) >= s.height(r, w)
 			})
-			if l, r := parted(k); max(s.height(l, w), s.height(r, w)) < best-look.U(2*s.LineH) {
-				left, right, best = l, r, max(s.height(l, w), s.height(r, w))
+			if l, r := parted(k); len(groups) == 1 || max(s.height(l, w), s.height(r, w)) <= room {
+				return l, r
 			}
 		}
 	}
