@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
 )
@@ -106,5 +107,24 @@ func TestTheAccountIsWholeAtEverySizeOfGlassAndText(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// What was read stands in the log as "battery=22": people are told "Charge
+// left: 22 %".
+func TestNoEntryIsSaidInTheLettersOfATable(t *testing.T) {
+	w := demoAt(t, 177, ScreenTarp, glass1280, look.Options{})
+	n, read := w.shell.now(), 0
+	for i := range n.pic.Entries {
+		e := &n.pic.Entries[i]
+		if text := n.actLine(e); strings.ContainsAny(text, "=_") {
+			t.Errorf("%s of %s is said as %q", e.Verb, e.Item, text)
+		}
+		if e.Verb == model.CheckIt {
+			read++
+		}
+	}
+	if read == 0 {
+		t.Error("nothing was read in the demo")
 	}
 }

@@ -170,7 +170,7 @@ func (n *now) aloudGlance() []aloudPage {
 	var sent []aloudLine
 	for _, r := range n.present() {
 		v := n.sent(r)
-		sent = append(sent, aloudLine{Mark: n.mark(r), Text: v.Name + ". " + v.words(6)})
+		sent = append(sent, aloudLine{Mark: n.mark(r), Text: v.Name + ". " + v.words(6, longWhy)})
 	}
 	return append(out, aloudPage{words.L("If sent now"), "", sent})
 }

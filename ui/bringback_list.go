@@ -183,7 +183,7 @@ func (n *now) shortWords(kit int) string {
 	return words.F("%s. Usable so", said)
 }
 
-// faultWords is "chain=no" in words: "Chain sharp: no".
+// faultWords is a reading in words: "chain=no" is "Chain sharp: no".
 func (n *now) faultWords(said string) string {
 	var out []string
 	for _, w := range strings.Split(said, ";") {
@@ -194,7 +194,7 @@ func (n *now) faultWords(said string) string {
 		}
 		c := n.d.Check(key)
 		switch {
-		case c == nil && key == "flow":
+		case key == model.FlowKey && eq:
 			out = append(out, words.F("%s L/min", answer))
 			continue
 		case c == nil:

@@ -55,25 +55,6 @@ func newGlance(sh *Shell) screen {
 
 func (g *glanceScreen) body() fyne.CanvasObject { return g.root }
 
-// rigLeaving asks which rig must go, where more than one is here.
-func (sh *Shell) rigLeaving() {
-	n := sh.now()
-	rigs := n.present()
-	if len(rigs) == 1 {
-		sh.open(newRelease(sh, rigs[0]))
-		return
-	}
-	var list []choice
-	for _, r := range rigs {
-		a := n.account(r)
-		list = append(list, choice{kind: parts.KindRig, id: r, title: n.rigName(r), second: words.F("%d pieces off", a.CameOff-a.Home), mark: n.mark(r)})
-	}
-	sh.open(newChooser(sh, words.L("Which rig must go?"), words.L("Its pieces are split into grab now, leave, and already elsewhere"), list, func(rig string) {
-		sh.over = nil
-		sh.open(newRelease(sh, rig))
-	}))
-}
-
 func (g *glanceScreen) show(n *now) head {
 	v := n.glance(g.freeRoom())
 	if !reflect.DeepEqual(v, g.view) || len(g.root.Objects) == 0 {
@@ -93,7 +74,7 @@ func (g *glanceScreen) fill(n *now) {
 	var said []string
 	for _, s := range v.Sent {
 		sent = append(sent, sentDrawn{n.mark(s.Rig), s})
-		said = append(said, s.Name+": "+s.words(s.count()))
+		said = append(said, s.Name+": "+s.whole())
 	}
 	g.sent.set(sent, "if-sent-now", strings.Join(said, " "))
 	var free []string

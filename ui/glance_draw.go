@@ -216,7 +216,7 @@ func paintSent(v *[]sentDrawn, p *parts.Pen, size fyne.Size) {
 		tw := x + w - tx - look.U(8)
 		name := p.Fit(s.View.Name, parts.Ink{Role: look.BodyBold, Lines: 1}, tw, 0)
 		lines := max(1, int((box-name.H-look.U(4))/p.Fit("x", parts.Ink{Role: look.Small}, tw, 0).H))
-		text := longest(p, s.View.count(), look.Small, tw, lines, s.View.words)
+		text := s.View.longest(p, look.Small, tw, lines)
 		p.Stack(tx, y, tw, box, name, p.Fit(text, parts.Ink{Role: look.Small}, tw, 0))
 		y += h
 	}

@@ -155,7 +155,7 @@ func TestIfSentNowSaysWhatRescue41CouldNotDoAtTheEnd(t *testing.T) {
 	if len(v.Short) != 5 {
 		t.Errorf("short but usable %q, want five families", v.Short)
 	}
-	if text := v.words(2); !strings.Contains(text, "2 more.") {
+	if text := v.words(2, noWhy); !strings.Contains(text, "2 more.") {
 		t.Errorf("with two names: %q", text)
 	}
 }
@@ -283,6 +283,42 @@ func TestAnEqualGlanceIsNotMadeAnew(t *testing.T) {
 	w.shell.log(board.Tap{Acts: []model.Act{{Verb: model.Return, Item: "R41-002", Quantity: 1, From: "at:V2", To: "tarp"}}})
 	if got := w.text("at:V2"); strings.Contains(got, "battery cutter") {
 		t.Errorf("the cutter is back on the tarp, and V2 reads %q", got)
+	}
+}
+
+func TestIfSentNowSaysThatAGaugeWasNotRead(t *testing.T) {
+	w := demoAt(t, 8, ScreenGlance, glass1280, look.Options{})
+	const kit = "R41-104" // the oxygen case
+	for _, a := range []model.Act{
+		{Verb: model.Direct, From: "home", To: "at:V1"},
+		{Verb: model.Return, From: "at:V1", To: "tarp"},
+		{Verb: model.Stow, Reading: "count=yes;in_anyway", From: "tarp", To: "home"},
+	} {
+		a.Item, a.Quantity = kit, 1
+		for _, e := range w.shell.log(board.Tap{Acts: []model.Act{a}}) {
+			if !e.Taken() {
+				t.Fatalf("%s: %+v", a.Verb, e.Reply)
+			}
+		}
+	}
+	want := "1 of 2 oxygen Ds (1 gauge not read)"
+	v := w.shell.now().sent("R41")
+	if got := v.whole(); !strings.Contains(got, want) {
+		t.Errorf("the whole view is %q", got)
+	}
+	if got := v.words(v.count(), noWhy); strings.Contains(got, "gauge") || !strings.Contains(got, "1 of 2 oxygen Ds") {
+		t.Errorf("without reasons it is %q", got)
+	}
+	if got := v.words(v.count(), shortWhy); !strings.Contains(got, "1 of 2 oxygen Ds (1 unread)") {
+		t.Errorf("the shorter form is %q", got)
+	}
+	w.shell.Go(ScreenLeaving)
+	if got := w.text("if-sent-now"); !strings.Contains(got, want) {
+		t.Errorf("Leaving says %q", got)
+	}
+	w.shell.log(board.Tap{Acts: []model.Act{{Verb: model.CheckIt, Item: "R41-105", Quantity: 1, Reading: "oxygen=1800"}}})
+	if got := w.text("if-sent-now"); strings.Contains(got, "gauge") || strings.Contains(got, "oxygen") {
+		t.Errorf("once it was read Leaving says %q", got)
 	}
 }
 

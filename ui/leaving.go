@@ -3,7 +3,6 @@ package ui
 import (
 	"fmt"
 	"reflect"
-	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -23,9 +22,8 @@ type leavingScreen struct {
 
 	view   leavingView
 	root   *fyne.Container
-	tabs   map[string]*parts.RigTab
+	tabs   *rigHead
 	aloud  *parts.Key
-	more   *parts.Key // the rigs that have no tab
 	looks  []*lookKey
 	ground *reading[openHead]
 	list   [2]*reading[openDrawn]
@@ -68,7 +66,8 @@ type sentOne struct {
 }
 
 func newLeaving(sh *Shell) screen {
-	l := &leavingScreen{sh: sh, seen: map[string]map[string]int64{}, tabs: map[string]*parts.RigTab{}}
+	l := &leavingScreen{sh: sh, seen: map[string]map[string]int64{}}
+	l.tabs = newRigHead(sh, l.turn)
 	l.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: words.L("Read\naloud"), Icon: "say", Tone: parts.Header}, func() {
 		a := newAloud(sh, words.F("%s leaving", l.view.Name), func(n *now) []aloudPage {
 			v := n.leavingOf(sh.rig, l.seen[sh.rig])
@@ -77,7 +76,6 @@ func newLeaving(sh *Shell) screen {
 		a.paper = "open_" + sh.rig
 		sh.open(a)
 	})
-	l.more = parts.NewKey(parts.KeyView{}, l.otherRigs)
 	for range looks {
 		l.looks = append(l.looks, newLookKey(l.look))
 	}
@@ -90,7 +88,7 @@ func newLeaving(sh *Shell) screen {
 	l.tagged = newReading(paintTagged)
 	l.sent = newReading(paintSentOne)
 	l.must = parts.NewKey(parts.KeyView{ID: "release", Title: words.L("Called away now?"), Second: words.L("Split it: grab or leave"), Icon: "leave", Lay: parts.LayLeft, Role: look.TileName},
-		func() { sh.open(newRelease(sh, sh.rig)) })
+		func() { sh.away = sh.rig; sh.open(newRelease(sh, sh.rig)) })
 	l.hold = parts.NewHoldKey(parts.HoldView{}, l.sign)
 	l.note = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
 	l.back = parts.NewKey(parts.KeyView{ID: "arrive", Title: words.L("It is back"), Icon: "in", Lay: parts.LayLeft, Role: look.Name}, l.isBack)
@@ -128,7 +126,11 @@ func (l *leavingScreen) sign() {
 
 // signedNote is what went with the signature.
 func (l *leavingScreen) signedNote() string {
-	return words.F("%s open. %s", words.N("%d line", "%d lines", l.view.Lines), l.view.unseenWords())
+	said := words.F("%s open. %s", words.N("%d line", "%d lines", l.view.Lines), l.view.unseenWords())
+	if passed := l.sh.now().unopened(l.sh.rig); len(passed) > 0 {
+		said += " " + words.F("Not opened: %s.", and(passed))
+	}
+	return said
 }
 
 // isBack logs that the rig is here again: the next leaving is looked round
@@ -168,12 +170,12 @@ func (l *leavingScreen) setBeside(carried carriedDrawn, tagged taggedDrawn, sent
 	}
 	l.others.set(carried, "carried", words.F("%d carried for others. %s", carried.Lines, strings.Join(names, ". ")))
 	l.tagged.set(tagged, "tagged", words.F("%d ride home tagged. %s", len(tagged.Names), strings.Join(tagged.Names, ", ")))
-	l.sent.set(sent, "if-sent-now", words.F("If sent now: %s", sent.Sent.words(sent.Sent.count())))
+	l.sent.set(sent, "if-sent-now", words.F("If sent now: %s", sent.Sent.whole()))
 }
 
 func (l *leavingScreen) showSign(n *now, v *leavingView) {
 	l.signer.show(n, words.F("For %s, with %s", v.Name, words.N("%d open line", "%d open lines", v.Lines)), n.actingFirst(n.signers(n.rig)))
-	h := parts.HoldView{ID: "sign", Title: v.openTitle(), Sure: words.L("Sign"), Tone: parts.Filled}
+	h := parts.HoldView{ID: "sign", Mark: n.mark(n.rig), Title: v.openTitle(), Sure: words.F("Sign for %s", n.rig), Tone: parts.Filled}
 	who := words.L("Choose who signs.")
 	if l.signer.chosen != "" {
 		who = n.memberFull(l.signer.chosen) + "."
@@ -183,7 +185,7 @@ func (l *leavingScreen) showSign(n *now, v *leavingView) {
 		h.Second = words.F("%s %s still out here. %s", who, words.N("%d line", "%d lines", v.StillOut), v.unseenForms())
 	}
 	l.hold.Set(n.shutHold(h))
-	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.F("Left at %s, signed by %s", v.LeftAt, v.LeftBy), Second: words.F("%s open. They go to Bring back.", words.N("%d line", "%d lines", v.Lines))}
+	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.F("Left at %s, signed by %s", v.LeftAt, v.LeftBy), Second: words.N("%d line is open. It goes to Bring back.", "%d lines are open. They go to Bring back.", v.Lines)}
 	if v.Lines == 0 {
 		note.Second = words.L("Nothing is open.")
 	}
@@ -225,11 +227,22 @@ func (l *leavingScreen) objects(n *now, v *leavingView) []fyne.CanvasObject {
 	return append(out, l.hold, l.signer.root)
 }
 
+// turn turns the screen to another rig. A signature that was begun for the one
+// before is not carried over.
+func (l *leavingScreen) turn(rig string) {
+	if rig != l.sh.rig {
+		l.signer.chosen = ""
+		l.hold.Disarm()
+	}
+	l.sh.rig, l.sh.said = rig, nil
+	l.sh.refresh()
+}
+
 func (l *leavingScreen) head(n *now, v *leavingView) head {
-	h := head{title: parts.Or(words.F("%s leaving", v.Name), words.F("%s leaving", n.rig)), mark: n.mark(n.rig), gap: look.Gap}
+	h := head{title: words.F("%s leaving", v.Name), mark: n.mark(n.rig), middle: []fyne.CanvasObject{l.aloud}, widths: []float32{aloudWide}}
 	switch {
 	case v.Left:
-		h.title = parts.Or(words.F("%s has left", v.Name), words.F("%s has left", n.rig))
+		h.title = words.F("%s has left", v.Name)
 		h.sentence = words.F("At %s, signed by %s", v.LeftAt, v.LeftBy)
 	case v.Others == 0:
 		h.sentence = words.L("The last rig here")
@@ -238,65 +251,16 @@ func (l *leavingScreen) head(n *now, v *leavingView) head {
 	default:
 		h.sentence = words.L("Walk round, touch each word")
 	}
-	rigs := n.present()
-	wide := float32(1280)
-	if n.root != nil && n.root.Size().Width > 0 {
-		wide = design(n.root.Size().Width)
+	says := parts.Or(words.F("leaving: %s", low(h.sentence)), words.L("leaving"))
+	if v.Left {
+		says = parts.Or(words.F("has left: %s", low(h.sentence)), words.F("left at %s", v.LeftAt), words.L("has left"))
 	}
-	title := float32(400)
-	if wide < 1100 {
-		title = 300 // a smaller title: every rig here has its tab
-	}
-	room := wide - look.Rail - clockRoom - title
-	const aloudW = 112
-	rigs, rest := n.tabbed(rigs, max(2, int((room-aloudW)/(look.Floor+look.Gap))))
-	count := float32(len(rigs))
-	if rest > 0 {
-		count++
-	}
-	tab := min((room-aloudW)/count-look.Gap, 140)
-	for _, r := range rigs {
-		open := len(n.s.Leaving(r))
-		t := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: r == n.rig, Count: parts.Or(words.F("%s open", parts.B(fmt.Sprint(open))), parts.B(fmt.Sprint(open)))}
-		if tab < 130 || open > 99 {
-			t.Count = fmt.Sprint(open)
+	l.tabs.into(&h, n, n.rig, n.headRoom()-aloudWide-look.Gap, func(rig string) parts.RigTabView {
+		if rig == n.rig {
+			return parts.RigTabView{Name: v.Name, Count: says}
 		}
-		if l.tabs[r] == nil {
-			l.tabs[r] = parts.NewRigTab(t, func() { l.sh.rig, l.sh.said = r, nil; l.sh.refresh() })
-		}
-		l.tabs[r].Set(t)
-		h.middle, h.widths = append(h.middle, l.tabs[r]), append(h.widths, tab)
-	}
-	if rest > 0 {
-		l.more.Set(parts.KeyView{ID: "other-rigs", Title: words.F("%d\nmore", rest), Lay: parts.LayCentre, Tone: parts.Header})
-		h.middle, h.widths = append(h.middle, l.more), append(h.widths, tab)
-	}
-	h.middle, h.widths = append(h.middle, l.aloud), append(h.widths, aloudW)
+		open := len(n.s.Leaving(rig))
+		return parts.RigTabView{Name: rig, Count: parts.Or(words.F("%s open", parts.B(fmt.Sprint(open))), parts.B(fmt.Sprint(open)))}
+	})
 	return h
-}
-
-// tabbed are the rigs that have a tab where so many have room, the one on
-// screen among them, and how many stand behind one more key.
-func (n *now) tabbed(rigs []string, most int) (tabs []string, rest int) {
-	if len(rigs) <= most {
-		return rigs, 0
-	}
-	tabs = slices.Clone(rigs[:most-1])
-	if !slices.Contains(tabs, n.rig) {
-		tabs[most-2] = n.rig
-	}
-	return tabs, len(rigs) - len(tabs)
-}
-
-// otherRigs asks which rig, where not all have a tab.
-func (l *leavingScreen) otherRigs() {
-	n := l.sh.now()
-	var list []choice
-	for _, r := range n.present() {
-		list = append(list, choice{parts.KindRig, r, n.rigName(r), words.N("%d open line", "%d open lines", len(n.s.Leaving(r))), n.mark(r)})
-	}
-	l.sh.open(newChooser(l.sh, words.L("Which rig?"), words.L("The last look before it leaves"), list, func(rig string) {
-		l.sh.rig, l.sh.over, l.sh.said = rig, nil, nil
-		l.sh.refresh()
-	}))
 }

@@ -88,14 +88,19 @@ func paintTagged(v *taggedDrawn, p *parts.Pen, size fyne.Size) {
 // paintBeside writes the words of a panel, with as many names as have room.
 func paintBeside(p *parts.Pen, role look.Role, most int, say func(k int) string, size fyne.Size) {
 	y, w := look.U(besideTop), besideWidth(size.Width)
-	pitch := p.Fit("x", parts.Ink{Role: role}, size.Width, 0).H
-	lines := max(1, int((size.Height-y-look.U(4))/pitch))
+	lines := besideLines(p, role, size)
 	p.Write(longest(p, most, role, w, lines, say), parts.Ink{Role: role, Lines: lines}, look.U(look.InsetPanel), y, w, size.Height-y)
+}
+
+// besideLines is how many lines of words a panel has room for.
+func besideLines(p *parts.Pen, role look.Role, size fyne.Size) int {
+	pitch := p.Fit("x", parts.Ink{Role: role}, size.Width, 0).H
+	return max(1, int((size.Height-look.U(besideTop+4))/pitch))
 }
 
 func (v *sentOne) needs(role look.Role, w float32) float32 {
 	var p parts.Pen
-	return p.Fit(v.Sent.words(v.Sent.count()), parts.Ink{Role: v.role(role)}, besideWidth(w), 0).H
+	return p.Fit(v.Sent.whole(), parts.Ink{Role: v.role(role)}, besideWidth(w), 0).H
 }
 
 // role is the role of the words: bold where something is wrong.
@@ -116,7 +121,9 @@ func paintSentOne(v *sentOne, p *parts.Pen, size fyne.Size) {
 	in := look.U(look.InsetPanel)
 	p.Icon(icon, color, in, look.U(9), look.U(26))
 	p.Write(words.L("If sent now"), parts.Ink{Role: look.TileName, Lines: 1}, in+look.U(38), look.U(9), size.Width-2*in-look.U(38), 0)
-	paintBeside(p, v.role(v.Role), v.Sent.count(), v.Sent.words, size)
+	y, w, role := look.U(besideTop), besideWidth(size.Width), v.role(v.Role)
+	lines := besideLines(p, role, size)
+	p.Write(v.Sent.longest(p, role, w, lines), parts.Ink{Role: role, Lines: lines}, in, y, w, size.Height-y)
 }
 
 // share gives each panel beside the open list what it needs, in the largest

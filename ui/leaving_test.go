@@ -175,7 +175,7 @@ func TestEveryRigThatIsHereCanBeLookedAtBeforeItLeaves(t *testing.T) {
 		for _, rig := range w.shell.now().present() {
 			w.shell.Go(ScreenLeaving)
 			if _, ok := w.find(parts.KindRig, rig); !ok {
-				w.tap(parts.KindAct, "other-rigs")
+				w.tap(parts.KindAct, "rigs")
 			}
 			w.tap(parts.KindRig, rig)
 			if w.shell.rig != rig {

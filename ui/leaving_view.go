@@ -188,6 +188,9 @@ func (n *now) openGroups(v *leavingView) {
 	for _, k := range order {
 		v.Groups = append(v.Groups, *groups[k])
 	}
+	if passed := n.unopened(v.Rig); len(passed) > 0 { // no line of it is known to be away
+		v.Groups = append(v.Groups, openGroup{Icon: "door", Title: words.L("Not opened"), Note: words.L("nobody looked in"), Lines: passed})
+	}
 }
 
 func (n *now) openGroup(p model.Place, own string) *openGroup {
@@ -327,7 +330,7 @@ func (v *leavingView) aloud() []aloudPage {
 	if len(rest) > 0 {
 		out = append(out, aloudPage{words.L("Carried for others"), words.N("%d line", "%d lines", v.CarriedN), rest})
 	}
-	sent := []aloudLine{{Text: v.Sent.words(v.Sent.count())}}
+	sent := []aloudLine{{Text: v.Sent.whole()}}
 	if len(v.Tagged) > 0 {
 		sent = append(sent, aloudLine{Text: words.F("Tagged: %s", listed(v.Tagged))})
 	}

@@ -93,10 +93,19 @@ func (l *loadupScreen) verb(n *now, id string) {
 		st.choose("")
 	case "carry":
 		st.mode, st.count, l.sh.said = luCarry, nil, nil
+	case ScreenLeaving:
+		l.sh.rig, l.sh.said = st.rig, nil
+		l.sh.Go(ScreenLeaving)
 	case "next-door":
 		if d, k := n.nextStop(st); k > 0 {
 			l.sh.said = nil
 			st.stand(n, d)
+		}
+	case "next-eyes":
+		if d, k := n.unseenDoor(st); k > 0 {
+			l.sh.said = nil
+			st.stand(n, d)
+			st.mode, st.empty, st.count = luSweep, "", nil
 		}
 	case "count-stop":
 		st.count = nil

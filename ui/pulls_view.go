@@ -2,7 +2,6 @@ package ui
 
 import (
 	"encoding/json"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -49,11 +48,15 @@ func (n *now) pullLists() []string {
 	return out
 }
 
-// pullList is the list that was chosen for the scene. Until then it is that
-// of which the most lines are off already, the first one while nothing is.
+// pullList is the list that was chosen for the scene, or else the one that the
+// scene was opened as. Without either it is that of which the most lines are
+// off already, the first one while nothing is.
 func (n *now) pullList() string {
 	if c := n.chosenPulls(); c.List != "" {
 		return c.List
+	}
+	if slices.Contains(n.pullLists(), n.scene.Name) {
+		return n.scene.Name
 	}
 	off, best := map[string]int{}, ""
 	for _, p := range n.d.Pulls {
@@ -184,7 +187,7 @@ func (n *now) pullRow(w wanted, ticked bool) parts.RowView {
 		v.Tone, v.State, v.Right, v.Go = parts.Live, "ticked", "", "tick"
 	}
 	if it.Quantity > 1 {
-		v.Title = fmt.Sprintf("%d %s", w.n, it.Short())
+		v.Title = pieces(it, w.n)
 	}
 	return v
 }

@@ -132,10 +132,14 @@ func (t *trailScreen) askEyes(rows []eyeRow, i int, where string) node {
 	if r.kit != "" {
 		lead.line = words.F("In %s", r.kit)
 	}
-	skip := keyNode(parts.KeyView{ID: "skip", Title: words.L("Skip"), Second: words.L("later"), Icon: "go", Lay: parts.LayLeft, Role: look.Group})
+	later := parts.KeyView{ID: "skip", Title: words.L("Skip"), Second: words.L("later"), Icon: "go", Lay: parts.LayLeft, Role: look.Group}
+	if _, ok := t.after(rows, i); !ok {
+		later.Off, later.Second = true, words.L("the last one")
+	}
+	skip := keyNode(later)
 	if it := t.n.d.Item(r.item); it != nil && r.want == 1 && it.Quantity == 1 {
 		lead.under = words.L("Is it here? Touch it, do not guess.")
-		return col(0, sized(node{id: "ask", view: lead}, 200), node{},
+		return col(0, node{id: "ask", view: lead},
 			row(look.Target, keyNode(parts.KeyView{ID: "not-here", Title: words.L("Not here"), Icon: "cross", Lay: parts.LayCentre, Role: look.Title}),
 				keyNode(parts.KeyView{ID: "here", Title: words.L("Here"), Icon: "tick", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Title})), sized(skip, look.Floor))
 	}
@@ -151,13 +155,23 @@ func (t *trailScreen) askEyes(rows []eyeRow, i int, where string) node {
 
 // skip turns to the next line that nobody looked at.
 func (t *trailScreen) skip(rows []eyeRow) {
-	at := t.inHand(rows)
-	for k := 1; at >= 0 && k < len(rows); k++ {
-		if r := rows[(at+k)%len(rows)]; !r.looked && !r.fixed {
-			t.at, t.typed = r.item, ""
-			return
+	if at := t.inHand(rows); at >= 0 {
+		if next, ok := t.after(rows, at); ok {
+			t.at, t.typed = next, ""
 		}
 	}
+}
+
+// after is the line to look at when one is skipped: nothing, and true, where
+// all were looked at and only that one was to be seen again; false where it is
+// the last.
+func (t *trailScreen) after(rows []eyeRow, at int) (item string, ok bool) {
+	for k := 1; k < len(rows); k++ {
+		if r := rows[(at+k)%len(rows)]; !r.looked && !r.fixed {
+			return r.item, true
+		}
+	}
+	return "", rows[at].looked
 }
 
 // checkView is the check at the rig: a bag that looks full is not a complete
@@ -173,7 +187,11 @@ func (t *trailScreen) checkView() node {
 	}
 	left := t.eyesList()
 	if len(t.n.walkActs(&t.p, &t.v)) > 0 {
-		left = col(0, left, sized(keyNode(parts.KeyView{ID: "anyway", Title: words.L("Not verified"), Second: words.L("walk all the same?"), Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Group}), look.Floor))
+		anyway := parts.KeyView{ID: "anyway", Title: words.L("Not checked yet"), Second: words.L("walk all the same?"), Icon: "boots", Lay: parts.LayLeft, Role: look.Group}
+		if t.starting() {
+			anyway.Title, anyway.Icon, anyway.Tone = words.L("Not verified"), "warn", parts.Alarm
+		}
+		left = col(0, left, sized(keyNode(anyway), look.Floor))
 	}
 	return row(0, left, wide(t.askEyes(rows, i, words.L("both look")), 1.7))
 }
@@ -212,7 +230,7 @@ func (t *trailScreen) checkDone(rows []eyeRow) node {
 	ready := unseen+differ == 0
 	who := row(look.Target, t.lookerKey("first", words.L("First pair of eyes"), t.p.First, ready && t.p.First == ""),
 		t.lookerKey("second", words.L("Second pair"), t.p.Second, ready && t.p.First != "" && t.p.Second == ""))
-	return col(0, append([]node{sized(node{id: "verified", view: lead}, 190), {}, who}, t.startKeys()...)...)
+	return col(0, append([]node{upTo(node{id: "verified", view: lead}, 190), {}, who}, t.startKeys()...)...)
 }
 
 // lookerKey names one who looked; next is the key most likely touched next.
@@ -294,7 +312,7 @@ func (t *trailScreen) chooseLooker(which string) {
 	var list []choice
 	for _, m := range n.crew() {
 		if m.ID != other {
-			list = append(list, choice{kind: parts.KindMember, id: m.ID, title: m.Name, second: m.Role, mark: n.mark(m.Rig)})
+			list = append(list, choice{kind: parts.KindMember, id: m.ID, title: m.Name, second: m.Role, mark: n.crewMark(m)})
 		}
 	}
 	t.sh.open(newChooser(t.sh, title, words.L("Two different people look at every line"), list, func(id string) {

@@ -14,10 +14,11 @@ import (
 // HoldView is a key that is held until its ring is full.
 type HoldView struct {
 	ID      string
-	Title   string  // "Hold to sign"
-	Second  string  // who, and what has not been looked at
-	Sure    string  // word of the second key, for those who cannot hold: "Sign"
-	Seconds float32 // nought means 2
+	Title   string   // "Hold to sign"
+	Second  string   // who, and what has not been looked at
+	Sure    string   // word of the second key, for those who cannot hold: "Sign"
+	Mark    MarkView // of the rig that it is about
+	Seconds float32  // nought means 2
 	Tone    Tone
 	Role    look.Role // of the title; nought chooses by size
 	Off     bool
@@ -88,6 +89,13 @@ func (h *HoldKey) tell() {
 	}
 }
 
+// Disarm takes the second key away, and stops a hold: what the key is about
+// has become another thing.
+func (h *HoldKey) Disarm() {
+	h.spent = h.spent || h.stop != nil && !h.armed
+	h.arm(false)
+}
+
 // Armed says whether the second key is up.
 func (h *HoldKey) Armed() bool { return h.armed }
 
@@ -102,7 +110,7 @@ func (h *HoldKey) Activate() {
 func (h *HoldKey) MouseDown(e *desktop.MouseEvent) {
 	h.Touch.MouseDown(e)
 	h.spent, h.held = false, 0
-	if h.off || h.armed {
+	if h.off {
 		return
 	}
 	h.run(func(since time.Duration) {
@@ -119,16 +127,14 @@ func (h *HoldKey) MouseDown(e *desktop.MouseEvent) {
 // MouseUp lets go.
 func (h *HoldKey) MouseUp(e *desktop.MouseEvent) {
 	h.Touch.MouseUp(e)
-	if !h.armed {
-		h.spent = h.spent || h.held > longTap
-		h.letGo()
-	}
+	h.spent = h.spent || h.held > longTap
+	h.letGo()
 }
 
 // Dragged lets go when the finger leaves for good.
 func (h *HoldKey) Dragged(e *fyne.DragEvent) {
 	h.Touch.Dragged(e)
-	if h.past && !h.armed {
+	if h.past {
 		h.spent = true
 		h.letGo()
 	}
@@ -154,8 +160,13 @@ func (h *HoldKey) halt() {
 	}
 }
 
+// letGo empties the ring. The second key, if it is up, has its seconds again.
 func (h *HoldKey) letGo() {
 	h.halt()
+	if h.armed {
+		h.arm(true)
+		return
+	}
 	if h.held != 0 {
 		h.held = 0
 		h.Refresh()
@@ -231,6 +242,9 @@ func (h *HoldKey) paintHold(p *Pen, size fyne.Size) {
 		if w < look.U(320) {
 			role = look.Group
 		}
+	}
+	if side > 0 && v.Mark != (MarkView{}) {
+		text += p.Mark(v.Mark, text-in/2, (size.Height-side)/2, side)
 	}
 	tw := x + w - text - look.U(12)
 	align := fyne.TextAlignLeading
