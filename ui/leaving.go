@@ -146,7 +146,7 @@ func (l *leavingScreen) show(n *now) head {
 	l.view = v
 	next := true
 	for i, k := range v.Looks {
-		l.looks[i].set(k, next && !k.Seen && !v.Left)
+		l.looks[i].set(k, next && !k.Seen && !v.Left, v.Left)
 		next = next && k.Seen
 	}
 	l.ground.set(openHead{v.Lines, v.Name}, "open", words.F("%s of %s", words.N("%d open line", "%d open lines", v.Lines), v.Name))
