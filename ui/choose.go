@@ -33,6 +33,7 @@ func newChooser(sh *Shell, title, sentence string, list []choice, onPick func(id
 		v := list[i]
 		cell.(*parts.Key).Set(parts.KeyView{Kind: v.kind, ID: v.id, Title: v.title, Second: v.second, Mark: v.mark, Lay: parts.LayLeft})
 	})
+	c.grid.Even = true
 	c.grid.SetLen(len(list))
 	c.root = box(func(size fyne.Size) { flush(c.grid, 0, 0, size.Width, size.Height) }, c.grid)
 	return c

@@ -395,7 +395,7 @@ func (p *paperPiece) show(n *now) head {
 	if p.f.line.Time == tarpsheet.Unknown {
 		line = words.L("What was written, at a time that cannot be read")
 	}
-	return head{title: words.L("Piece"), sentence: line, back: true}
+	return head{title: words.L("Piece"), sentence: line, back: true, letters: true}
 }
 
 func (p *paperPiece) take(id string) {

@@ -79,11 +79,11 @@ func (n *now) actLine(e *model.Entry) string {
 		if e.Note != "" {
 			return words.F("%s tagged: %s", name, e.Note)
 		}
-		return words.F("%s tagged: %s", name, e.Reading)
+		return words.F("%s tagged: %s", name, low(n.faultWords(e.Reading)))
 	case model.CheckIt:
-		return words.F("%s read: %s", name, e.Reading)
+		return words.F("%s read: %s", name, low(n.faultWords(e.Reading)))
 	case model.Override:
-		return words.F("%s lets %s of %s pass", n.memberName(e.By), e.Reading, name)
+		return words.F("%s lets it pass. %s: %s", n.memberName(e.By), name, low(n.faultWords(e.Reading)))
 	case model.Look:
 		return words.F("Looked for %s", name)
 	case model.Count:
@@ -238,7 +238,7 @@ func (n *now) stripView(picks []pick) parts.StripView {
 			return v
 		}
 	}
-	if len(picks) > 0 {
+	if len(picks) > 0 && !n.readsOnly() {
 		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("Now touch a place"), Second: parts.Or(words.L("More pieces can be picked first. They all go together."), words.L("More can be picked."))}
 	}
 	if n.pic.ReadOnly != "" {
@@ -248,7 +248,7 @@ func (n *now) stripView(picks []pick) parts.StripView {
 		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No department is loaded"), Second: words.L("On the Tarp screen: load one, or look at the demo.")}
 	}
 	if n.scene.ID == "" || n.scene.Closed {
-		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No scene is open"), Second: words.L("Open one when the call comes. What is still out stays on the board."),
+		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No scene is open"), Second: words.L("Open one when the call comes. What is still out stays in the log."),
 			Keys: [2]parts.StripKey{{ID: "open-scene", Title: words.L("Open a scene"), Filled: true}}}
 	}
 	taps := n.taps(2)

@@ -20,6 +20,15 @@ type leadView struct {
 	under string // one sentence
 }
 
+// lineRoom is what stands before the line and needs room beside it, in design
+// pixels.
+func (v leadView) lineRoom() float32 {
+	if v.two || v.mark != (parts.MarkView{}) {
+		return 70
+	}
+	return 0
+}
+
 // lead draws a leadView.
 type lead struct {
 	drawn *parts.Drawn
@@ -62,7 +71,7 @@ func (v leadView) roles(p *parts.Pen, w, h float32) leadRoles {
 		text string
 		role look.Role
 		less float32
-	}{{v.over, large.over, 44}, {v.title, large.title, 0}, {v.line, large.under, 70}, {v.under, large.under, 0}} {
+	}{{v.over, large.over, 44}, {v.title, large.title, 0}, {v.line, large.under, v.lineRoom()}, {v.under, large.under, 0}} {
 		if x.text != "" {
 			used += p.Fit(x.text, parts.Ink{Role: x.role}, w-look.U(x.less), 0).H
 		}
@@ -103,7 +112,7 @@ func (l *lead) paint(p *parts.Pen, size fyne.Size) {
 	if left < look.U(90) {
 		title = look.Screen
 	}
-	line := p.Fit(v.line, parts.Ink{Role: roles.under}, w-look.U(70), 0)
+	line := p.Fit(v.line, parts.Ink{Role: roles.under}, w-look.U(v.lineRoom()), 0)
 	under := p.Fit(v.under, parts.Ink{Role: roles.under}, w, 0)
 	rest := line.H + under.H
 	t := p.Write(v.title, parts.Ink{Role: title}, in, y, w, max(left-rest, look.U(30)))

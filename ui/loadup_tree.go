@@ -17,6 +17,7 @@ type node struct {
 	view any
 	size float32 // along the parent, in design pixels; nought shares what is left
 	part float32 // share of what is left; nought is 1
+	most float32 // without a size: so much of what is left, before the others share it
 	kids []node
 }
 
@@ -54,6 +55,13 @@ func sized(n node, size float32) node {
 // wide is a node with a share of what is left.
 func wide(n node, part float32) node {
 	n.part = part
+	return n
+}
+
+// upTo is a node that takes so much of what is left and no more. One of a row
+// or column can.
+func upTo(n node, most float32) node {
+	n.most = most
 	return n
 }
 
@@ -263,17 +271,25 @@ func (t *tree) layCells(n node, x, y, w, h float32) {
 
 // share is where the i-th of some nodes begins and how much room it gets.
 func share(kids []node, i int, room, gap float32) (off, size float32) {
-	free, weights := room-gap*float32(len(kids)-1), float32(0)
+	free, weights, most := room-gap*float32(len(kids)-1), float32(0), float32(0)
 	for _, k := range kids {
-		if k.size > 0 {
+		switch {
+		case k.size > 0:
 			free -= look.U(k.size)
-		} else {
+		case k.most > 0:
+			most = look.U(k.most)
+		default:
 			weights += max(k.part, 1)
 		}
 	}
+	most = min(most, max(free, 0))
+	free -= most
 	own := func(k node) float32 {
-		if k.size > 0 {
+		switch {
+		case k.size > 0:
 			return look.U(k.size)
+		case k.most > 0:
+			return most
 		}
 		return max(free, 0) * max(k.part, 1) / weights
 	}

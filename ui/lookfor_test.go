@@ -294,7 +294,7 @@ func wander(t *testing.T, screen string, minute, touches int, check func(w *wind
 					slices.Contains([]string{"how-many", parts.KindAnswer}, q.ID) || q.Kind == parts.KindAnswer || strings.HasPrefix(q.ID, "read-"); clipped || q.Kind == parts.KindText {
 					continue // what scrolls is listed by what of it shows
 				}
-				if wide := int(look.U(leastOf(parts.Target{Part: q}, size))) - 1; q.H < int(look.U(look.Floor))-1 || q.W < wide {
+				if least := int(look.U(look.Floor)) - 1; q.H < least || q.W < least {
 					t.Fatalf("%v: %s %s is %dx%d", size, q.Kind, q.ID, q.W, q.H)
 				}
 			}

@@ -75,12 +75,12 @@ func (r *runningScreen) flowSide(c *runningRow) node {
 		for _, f := range flows[i : i+4] {
 			keys = append(keys, keyNode(parts.KeyView{ID: "flow-" + f, Title: f, Lay: parts.LayCentre, Role: look.Place}))
 		}
-		kids = append(kids, row(110, keys...))
+		kids = append(kids, row(0, keys...))
 	}
 	none := row(96, keyNode(parts.KeyView{ID: "no-flow", Title: words.L("Not known"), Second: words.L("only the pressure is logged"), Lay: parts.LayCentre}),
 		keyNode(parts.KeyView{ID: "flow-0", Title: words.L("Nothing flows"), Lay: parts.LayCentre}),
 		keyNode(parts.KeyView{ID: "later", Title: words.L("Drop it"), Second: words.L("nothing is logged"), Lay: parts.LayCentre}))
-	return col(0, append(append([]node{sized(node{id: "piece", view: v}, 130)}, kids...), none, node{})...)
+	return col(0, append(append([]node{sized(node{id: "piece", view: v}, 130)}, kids...), none)...)
 }
 
 // snooze is a piece that is out long and was said to be in order.

@@ -189,7 +189,7 @@ func newActing(sh *Shell) screen {
 		}
 		return out
 	}
-	return newRowList(words.L("Acting officer"), words.L("Is offered first when something is signed. All tablets of this file share it"), rows, nil)
+	return newRowList(words.L("Acting officer"), words.L("Is offered first when something is signed. All tablets of this file share it"), rows, nil).folded(340)
 }
 
 // actingFirst puts the acting officer in front of those who may sign.

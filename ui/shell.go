@@ -71,6 +71,8 @@ type Shell struct {
 	over    []screen // opened over the screen: a release, a hand-over
 	pic     *board.Picture
 	rig     string                  // the rig that Load up and Leaving are about
+	away    string                  // the rig that was last spoken of as called away
+	splits  map[string]*split       // by rig: what it grabs and what it leaves
 	by      string                  // who logs on this tablet
 	acting  string                  // the acting officer of the tour
 	top     screen                  // that was shown last
@@ -115,7 +117,7 @@ type now struct {
 
 // New builds the window's content over an open board.
 func New(opts Options) *Shell {
-	sh := &Shell{opts: opts, here: opts.Screen, pic: opts.Board.Picture(), drawn: map[screen]look.Options{}}
+	sh := &Shell{opts: opts, here: opts.Screen, pic: opts.Board.Picture(), drawn: map[screen]look.Options{}, splits: map[string]*split{}}
 	if sh.here == "" {
 		sh.here = ScreenTarp
 	}

@@ -39,7 +39,8 @@ func (s *stickScreen) enter(dir string) {
 func (s *stickScreen) rows(n *now) []rowDo {
 	var out []rowDo
 	if s.chosen != "" {
-		out = append(out, rowDo{parts.RowView{ID: "take-in", Title: words.F("Yes, take in %s", filepath.Base(s.chosen)), Second: words.L("what was taken in stays in the log"), Icon: "in", Tone: parts.Live, Off: n.pic.ReadOnly != ""}, s.take})
+		out = append(out, rowDo{parts.RowView{ID: "take-in", Title: words.F("Yes, take in %s", filepath.Base(s.chosen)), Second: words.L("what was taken in stays in the log"), Icon: "in", Tone: parts.Live, Off: n.pic.ReadOnly != ""}, s.take},
+			rowDo{parts.RowView{ID: "drop", Title: words.L("No, not this file"), Second: words.L("nothing is taken in"), Icon: "cross", Tone: parts.Quiet}, func() { s.chosen = ""; s.sh.refresh() }})
 	} else {
 		out = append(out, rowDo{parts.RowView{ID: "write-stick", Title: words.L("Write the log into this folder"), Second: s.folder.Path, Icon: "with", Tone: parts.Live}, s.write})
 	}

@@ -120,6 +120,8 @@ func (t *trailScreen) stepWords(s trailStep) (said string, alarm bool) {
 		switch {
 		case v.sure:
 			return words.L("verified"), false
+		case v.seen == 0 && !t.starting():
+			return words.L("not checked yet"), false
 		case v.seen == 0:
 			return words.L("not done"), true
 		}
@@ -144,6 +146,13 @@ func (t *trailScreen) stepWords(s trailStep) (said string, alarm bool) {
 		return words.F("%d not right", len(c.diffs)), true
 	}
 	return words.L("all here"), false
+}
+
+// starting tells whether a load is really being started: somebody walks, a line
+// was looked at, or pieces are with the party. Before that an open check is no
+// alarm.
+func (t *trailScreen) starting() bool {
+	return t.v.away > 0 || t.v.seen > 0 || len(t.p.People) > 0 && t.p.Home == 0
 }
 
 // carryView is the figures of the walk; a touch on one shows how it is got.
@@ -305,7 +314,7 @@ func (n *now) notHere(lines []trailLine, at model.Place) string {
 	if len(away) == 0 {
 		return ""
 	}
-	return words.F("%s: not logged as here.", listed(away))
+	return words.F("Not logged as here: %s.", listed(away))
 }
 
 // differWords are lines of which pieces are wanting.
@@ -334,7 +343,7 @@ func (t *trailScreen) barRows() []node {
 func (t *trailScreen) dropRows() (rows, keys []node) {
 	for _, d := range t.v.drops {
 		l := t.v.lines[d.Line]
-		v := parts.RowView{ID: "drop", Title: t.n.lineWords(l, d.N), Second: l.Need.String(), Right: lbs(d.Lb), Off: true, Tone: parts.Usual}
+		v := parts.RowView{ID: "drop", Title: t.n.lineWords(l, d.N), Second: low(words.L(needWords[l.Need])), Right: lbs(d.Lb), Off: true, Tone: parts.Usual}
 		rows = append(rows, sized(node{id: "drop-" + l.Item, view: v}, 64))
 	}
 	if len(rows) == 0 {
@@ -367,7 +376,12 @@ func (t *trailScreen) lineSide(l, asked trailLine) node {
 		if t.sureN > 0 {
 			all = words.F("Only %d all the same", t.sureN)
 		}
-		keys = append(keys, sized(keyNode(parts.KeyView{ID: "all-same", Title: all, Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Group}), look.Target))
+		keep := parts.KeyView{ID: "keep", Title: words.L("Keep it"), Second: words.L("as the list says"), Icon: "back", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
+		if l.N > 1 {
+			keep.Title = words.F("Keep all %d", l.N)
+		}
+		keys = append(keys, node{}, sized(keyNode(keep), look.Target),
+			sized(keyNode(parts.KeyView{ID: "all-same", Title: all, Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Group}), look.Target))
 	case l.Goes():
 		keys = append(keys, sized(keyNode(parts.KeyView{ID: "leave", Title: words.L("Leave it"), Second: words.L("it stays on the rig"), Icon: "leave-down", Lay: parts.LayLeft, Role: look.Group}), look.Target))
 	default:
@@ -377,18 +391,9 @@ func (t *trailScreen) lineSide(l, asked trailLine) node {
 		keys = append(keys, row(look.Target, keyNode(parts.KeyView{ID: "fewer", Title: words.L("One fewer"), Icon: "minus", Lay: parts.LayStack, Role: look.Group}),
 			keyNode(parts.KeyView{ID: "more", Title: words.L("One more"), Icon: "plus", Lay: parts.LayStack, Role: look.Group})))
 	}
-	return col(0, append([]node{sized(node{id: "line", view: lead}, 240), {}}, keys...)...)
-}
-
-// chooseList asks for the pull list where none is one for a trail.
-func (t *trailScreen) chooseList() node {
-	kids := []node{}
-	for _, l := range t.n.pullLists() {
-		kids = append(kids, sized(node{id: "list-" + l, view: parts.RowView{ID: "list-" + l, Title: l, Tone: parts.Quiet, Go: "go"}}, look.Floor))
+	head := node{id: "line", view: lead}
+	if t.sure == l.Item { // no more alarm than its words need
+		head = upTo(head, 240)
 	}
-	lead := leadView{id: "empty", title: words.L("Which list?"), under: words.L("No pull list has trail or carry in its name. Touch the one to walk with.")}
-	if len(kids) == 0 {
-		lead.title, lead.under = words.L("No pull list"), words.L("The department's tables have none, so nothing can be proposed. Send pieces to the place Trail on the Tarp; the count works all the same.")
-	}
-	return col(0, sized(node{id: "empty", view: lead}, 130), node{id: "lists", view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids})
+	return col(0, append([]node{head}, keys...)...)
 }

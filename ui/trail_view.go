@@ -112,6 +112,9 @@ func (n *now) lineWords(l litter.Line, k int) string {
 			return name
 		}
 	}
+	if k != 1 {
+		name = many(name)
+	}
 	return fmt.Sprintf("%d %s", k, name)
 }
 

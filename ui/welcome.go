@@ -42,8 +42,8 @@ var welcomeWords = words.K("This log knows no rig yet. Load the tables of your d
 
 func newWelcome(sh *Shell) *welcomeScreen {
 	w := &welcomeScreen{sh: sh}
-	w.words = parts.NewLines(parts.LabelView{ID: "welcome", Role: look.Sentence, Text: words.L(welcomeWords)})
-	w.about = parts.NewPanel(parts.PanelView{Title: words.L("Before you rely on it"), Rule: true}, parts.NewScroller(parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: words.L(aboutWords)})))
+	w.words = parts.NewLines(parts.LabelView{ID: "welcome", Role: look.Open, Text: words.L(welcomeWords)})
+	w.about = parts.NewPanel(parts.PanelView{Title: words.L("Before you rely on it"), Rule: true}, parts.NewScroller(parts.NewLines(parts.LabelView{ID: "about", Role: look.Sentence, Text: words.L(aboutWords)})))
 	w.load = parts.NewKey(parts.KeyView{}, func() { sh.open(newLoading(sh)) })
 	w.demo = parts.NewKey(parts.KeyView{}, sh.toDemo)
 	w.strip = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })

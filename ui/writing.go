@@ -58,7 +58,7 @@ func (p *wordPad) show(*now) head {
 	}
 	p.out.Set(parts.ReadoutView{ID: "typed", Text: p.text, Tone: parts.Live, Role: role})
 	p.words.SetText(words.F("%d of at most %d letters. Never a person's name or condition.", len([]rune(p.text)), p.most))
-	return head{title: p.title, sentence: words.L("Done ends writing; Back leaves it as it was"), back: true}
+	return head{title: p.title, sentence: words.L("Done ends writing; Back leaves it as it was"), back: true, letters: true}
 }
 
 // numberPad is a screen of digits over another.

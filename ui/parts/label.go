@@ -116,6 +116,7 @@ type RowView struct {
 	ID     string
 	Figure string // how many, large, in the first column
 	Number string // its place in an order, in the first column
+	When   string // a time of day, in the first column
 	Mark   MarkView
 	Icon   string // in the first column
 	Title  string
@@ -177,6 +178,9 @@ func (r *Row) take(v RowView) {
 	figure := v.Figure
 	if figure == "" {
 		figure = v.Number
+	}
+	if figure == "" {
+		figure = v.When
 	}
 	title := v.Title
 	if figure != "" {
@@ -241,6 +245,10 @@ func (r *Row) paintFirst(p *Pen, x, h float32) float32 {
 		l := p.fit(v.Figure, Ink{Role: look.Hand, Lines: 1}, look.U(140), h)
 		p.Put(l, x, (h-l.H)/2, l.W)
 		return max(look.U(54), l.W+look.U(14))
+	case v.When != "":
+		l := p.fit(v.When, Ink{Role: look.Name, Lines: 1}, look.U(140), h)
+		p.Put(l, x, (h-l.H)/2, l.W)
+		return l.W + look.U(18)
 	case v.Number != "":
 		w := look.U(42)
 		role, color := look.Title, look.Text

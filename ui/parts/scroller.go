@@ -132,55 +132,64 @@ func (s *Scroller) Dragged(e *fyne.DragEvent) { s.ScrollBy(-e.Dragged.DY) }
 // DragEnd ends a drag.
 func (s *Scroller) DragEnd() {}
 
-// Column stacks objects at the full width, each as high as it wants to be; or,
-// where there is room, so many side by side, as high as the highest of them.
+// Column stacks objects at the full width, each as high as it wants to be. It
+// can be folded: several stand beside each other then, read row by row.
 type Column struct {
 	face
 	gap  float32
-	wide int // objects side by side; nought is one
+	cols int
 }
 
 // NewColumn makes a column with a gap in design pixels.
 func NewColumn(gap float32, objs ...fyne.CanvasObject) *Column {
-	c := &Column{gap: gap}
+	c := &Column{gap: gap, cols: 1}
 	c.kids = objs
 	c.init(c, look.Floor, 0, func(_ *Pen, size fyne.Size) {
-		c.each(size.Width, func(o fyne.CanvasObject, x, y, w, h float32) { place(o, x, y, w, h) })
+		c.rows(size.Width, func(o fyne.CanvasObject, x, y, w, h float32) { place(o, x, y, w, h) })
 	})
 	return c
 }
 
-// SetWide puts so many objects side by side.
-func (c *Column) SetWide(n int) {
-	if c.wide != n {
-		c.wide = n
-		c.Refresh()
+// rows goes over the places of what is stacked, at a width in pixels, and
+// gives the height of all.
+func (c *Column) rows(width float32, each func(o fyne.CanvasObject, x, y, w, h float32)) float32 {
+	gap := look.U(c.gap)
+	w := float32(int((width - gap*float32(c.cols-1)) / float32(c.cols)))
+	if c.cols == 1 {
+		w = width
 	}
-}
-
-// each gives every object that shows its room at a width, and returns the
-// height of them all.
-func (c *Column) each(width float32, give func(o fyne.CanvasObject, x, y, w, h float32)) (all float32) {
 	var shown []fyne.CanvasObject
 	for _, o := range c.kids {
 		if o.Visible() {
 			shown = append(shown, o)
 		}
 	}
-	gap, n := look.U(c.gap), max(c.wide, 1)
-	w := (width - gap*float32(n-1)) / float32(n)
-	for len(shown) > 0 {
-		k, h := min(n, len(shown)), float32(0)
-		for _, o := range shown[:k] {
+	var y float32
+	for row := range slices.Chunk(shown, c.cols) {
+		var h float32
+		for _, o := range row {
 			h = max(h, heightFor(o, w))
 		}
-		for i, o := range shown[:k] {
-			give(o, float32(i)*(w+gap), all, w, h)
+		for i, o := range row {
+			each(o, float32(i)*(w+gap), y, w, h)
 		}
-		all += h + gap
-		shown = shown[k:]
+		y += h + gap
 	}
-	return max(all-gap, 0)
+	return max(y-gap, 0)
+}
+
+// Fold puts so many beside each other as it takes to show all in a room, no
+// more than have the width they need: both in pixels.
+func (c *Column) Fold(room fyne.Size, least float32) {
+	was := c.cols
+	for c.cols = 1; c.HeightFor(room.Width) > room.Height; c.cols++ {
+		if wide := float32(c.cols + 1); (room.Width+look.U(c.gap))/wide < least+look.U(c.gap) {
+			break
+		}
+	}
+	if c.cols != was {
+		c.Refresh()
+	}
 }
 
 // SetInside replaces what is stacked.
@@ -197,14 +206,14 @@ func (c *Column) settled() bool {
 	if c.Size().Width < 1 {
 		return true
 	}
-	ok := true
-	c.each(c.Size().Width, func(o fyne.CanvasObject, _, _, _, h float32) { ok = ok && o.Size().Height == h })
-	return ok
+	is := true
+	c.rows(c.Size().Width, func(o fyne.CanvasObject, _, _, _, h float32) { is = is && o.Size().Height == h })
+	return is
 }
 
 // HeightFor is the height of the column at a width, in pixels.
 func (c *Column) HeightFor(width float32) float32 {
-	return c.each(width, func(fyne.CanvasObject, float32, float32, float32, float32) {})
+	return c.rows(width, func(fyne.CanvasObject, float32, float32, float32, float32) {})
 }
 
 // Shield lies over a screen and takes every touch that is meant for it. A
