@@ -187,7 +187,7 @@ var moments = []moment{
 	{name: "load up contested", screen: ui.ScreenLoadUp, minute: 36, touch: []string{"door L4"}},
 	{name: "load up out of service", screen: ui.ScreenLoadUp, minute: 125, touch: []string{"door B1", "slot R41-087"}},
 	{name: "load up officer", screen: ui.ScreenLoadUp, minute: 125, touch: []string{"act other", "act collect", "act return-BANK", "act load", "door L4", "slot R41-062", "answer dry=no", "act stow", "act override"}},
-	{name: "load up how many", screen: ui.ScreenLoadUp, minute: 125, touch: []string{"act other", "rig E42", "act collect", "piece E42-028@at:V1"}},
+	{name: "load up how many", screen: ui.ScreenLoadUp, minute: 125, touch: []string{"act other", "rig E42", "act collect", "piece E42-059@at:ROAD"}},
 	{name: "load up sweep seen", screen: ui.ScreenLoadUp, minute: 177, touch: []string{"act sweep", "slot R41-193", "digit 2", "digit done", "act all-here"}},
 	{name: "look for claims", screen: ui.ScreenLookFor, minute: 36},
 	{name: "look for settled", screen: ui.ScreenLookFor, minute: 36, touch: []string{"place at:V2"}},

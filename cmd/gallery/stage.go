@@ -76,7 +76,7 @@ func (st *stage) touchAll() error {
 // is dragged into view.
 func (st *stage) touch(step string) error {
 	step, again := strings.CutPrefix(step, "again ")
-	for try := range 9 {
+	for try := range 17 {
 		if p, ok := st.find(step); ok {
 			if !again {
 				st.clock = st.clock.Add(time.Second)
