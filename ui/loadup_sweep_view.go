@@ -70,7 +70,11 @@ func (n *now) doorDone(st *luState) node {
 		rest = append(rest, keyNode(parts.KeyView{ID: "collect", Title: words.L("Collect"), Second: words.F("%s still at places", words.N("%d line", "%d lines", k)), Icon: "tarp", Lay: parts.LayLeft}))
 	}
 	if len(rest) == 0 && all > 0 && !gone {
-		rest = append(rest, keyNode(parts.KeyView{ID: ScreenLeaving, Title: words.L("Last look"), Second: words.L("doors, chocks, what stays open, signature"), Icon: "leave", Lay: parts.LayLeft}))
+		last := parts.KeyView{ID: ScreenLeaving, Title: words.L("Last look"), Second: words.L("doors, chocks, what stays open, signature"), Icon: "leave", Lay: parts.LayLeft}
+		if looked {
+			last.Tone = parts.Filled
+		}
+		rest = append(rest, keyNode(last))
 	}
 	if len(rest) > 0 {
 		out.kids = append(out.kids, row(104, rest...))

@@ -122,7 +122,7 @@ func workRows(w clearup.Work) (out []rowDo) {
 		if x.id == "pairs" {
 			each = words.F("%g s of each of the two by the table", x.each)
 		}
-		out = append(out, rowDo{view: parts.RowView{ID: "work-" + x.id, Figure: fmt.Sprint(x.n), Title: name, Second: each, Off: true}})
+		out = append(out, rowDo{view: parts.RowView{ID: "work-" + x.id, Number: fmt.Sprint(x.n), Title: name, Second: each, Off: true}})
 	}
 	return out
 }
