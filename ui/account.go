@@ -115,7 +115,7 @@ func (n *now) entriesOf(item string) (out []entryView) {
 
 // refusalWords is why an entry was refused; readings in it stand in words.
 func (n *now) refusalWords(e *model.Entry) string {
-	text := n.replyText(e)
+	text := words.Said(e.Reply.Text)
 	if why, reading, ok := strings.Cut(text, ": "); ok && strings.Contains(reading, "=") {
 		return why + ": " + low(n.faultWords(reading))
 	}

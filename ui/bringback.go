@@ -109,6 +109,11 @@ func (b *bringbackScreen) act(id string) {
 	case id == "restock":
 		b.restock()
 		return
+	case id == "shelf":
+		if r, _, ok := b.refill(); ok && r.Stock != nil {
+			b.sh.countShelf(r.Stock.ID)
+		}
+		return
 	case id == "order-list":
 		b.sh.open(newOrders(b.sh))
 		return

@@ -32,6 +32,39 @@ func (b *bringbackScreen) stockList(rows []restock.Row) node {
 	return col(0, list, sized(keyNode(order), 96))
 }
 
+// countShelf asks how many of a line of the store are on its shelf: counted,
+// or with what came. It is written into the inventory.
+func (sh *Shell) countShelf(stock string) {
+	ask := words.L("Count what is on the shelf now, with what has just come. The store gives from that, and orders by it.")
+	sh.open(newNumberPad(sh, words.F("%s on the shelf", sh.now().stockName(stock)), ask, false, func(k int) {
+		n := sh.now()
+		if st := n.s.Wanted().StockLine(stock); st != nil {
+			sh.editStock(restock.OnShelf(n.s, *st, k))
+		}
+		sh.back()
+	}))
+}
+
+// stockName is a line of the store in words.
+func (n *now) stockName(id string) string {
+	if st := n.s.Wanted().StockLine(id); st != nil {
+		return st.Name
+	}
+	return id
+}
+
+// editStock writes a line of the store into the inventory, by one entry.
+func (sh *Shell) editStock(st model.Stock) {
+	e, err := sh.opts.Board.EditStores(model.InventoryPatch{Put: &model.Department{Stock: []model.Stock{st}}}, sh.by)
+	sh.said = &said{entries: []model.Entry{e}}
+	if err != nil {
+		sh.said = &said{trouble: inWords(err)}
+	}
+	if p := sh.opts.Board.Picture(); p.Gen > sh.pic.Gen {
+		sh.pic = p
+	}
+}
+
 // whoseWords is the share of each rig: "2 for Engine 42, 2 for Rescue 41".
 func (n *now) whoseWords(r restock.Row) string {
 	out := ""
@@ -103,8 +136,13 @@ func (b *bringbackScreen) stockView(none bool) node {
 	default:
 		take.Second = words.F("for %s", n.rigName(n.d.Items[line].Rig))
 	}
+	keys := []node{keyNode(take)}
+	if r.Stock != nil {
+		keys[0] = wide(keys[0], 1.3)
+		keys = append(keys, keyNode(parts.KeyView{ID: "shelf", Title: words.F("%d on the shelf", r.Before), Second: parts.Or(words.L("came, or counted"), words.L("count it")), Lay: parts.LayCentre, Role: look.Group}))
+	}
 	return col(0, sized(node{id: "piece", view: v}, 130),
-		node{id: "asks " + b.chosen, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids}, sized(keyNode(take), 96))
+		node{id: "asks " + b.chosen, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids}, row(96, keys...))
 }
 
 // stockFacts are the figures of a row, in the order in which they follow from
@@ -124,9 +162,9 @@ func (n *now) stockFacts(r restock.Row) [][2]string {
 	if r.Backorder() > 0 {
 		out = append(out, [2]string{words.L("It cannot give"), fmt.Sprint(r.Backorder())})
 	}
-	point := words.F("%s, full set %d", r.Point(), r.FullSet())
+	point := words.F("%d, full set %d", int(r.ReorderPoint), r.FullSet())
 	if restock.SlowMover(r.Stock).Few {
-		point = words.F("%s (few data), full set %d", r.Point(), r.FullSet())
+		point = words.F("%d (few data), full set %d", int(r.ReorderPoint), r.FullSet())
 	}
 	out = append(out, [2]string{words.L("Order at or below"), point})
 	order := words.L("nothing")

@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -54,7 +55,9 @@ func (f *fromPaper) words(n *now, l tarpsheet.Line) string {
 	if it := n.d.Item(l.Piece); it != nil {
 		what = it.Name
 		if it.Quantity > 1 {
-			what = l.Quantity + " " + what
+			if what = l.Quantity + " " + what; l.Quantity != "1" {
+				what = l.Quantity + " " + low(many(it.Name))
+			}
 		}
 	}
 	out := what
@@ -129,19 +132,21 @@ func (f *fromPaper) enter(dry bool) {
 	}
 }
 
-func (n *now) paperReplies(entries []model.Entry) (text string) {
+// paperReplies says what came of each entry, under its own words.
+func (n *now) paperReplies(entries []model.Entry) string {
+	var out []string
 	for _, e := range entries {
 		mark := ""
 		if e.Reply.Word != model.OK {
-			mark = parts.B(words.L(string(e.Reply.Word))) + ": "
+			mark = words.L(string(e.Reply.Word)) + ": "
 		}
-		said := n.replyText(&e)
+		said := words.Said(e.Reply.Text)
 		if said == "" {
 			said = words.L("as the log has it")
 		}
-		text += n.clock(e.At()) + "  " + mark + said + "\n"
+		out = append(out, parts.B(n.clock(e.At())+"  "+n.actLine(&e))+"\n"+mark+said)
 	}
-	return text
+	return strings.Join(out, "\n\n")
 }
 
 // next asks for a line, cell by cell.
@@ -183,7 +188,7 @@ func newPaperWhere(f *fromPaper) screen {
 		if a.Kind == "home" {
 			continue
 		}
-		list = append(list, choice{parts.KindPlace, "with:" + a.Code, n.partyName(a.Code), words.L("went along"), parts.MarkView{}})
+		list = append(list, choice{parts.KindPlace, "with:" + a.Code, n.partyName(a.Code), words.L("went with them"), parts.MarkView{}})
 	}
 	list = append(list, choice{parts.KindPlace, "used", words.L("Used up"), "", parts.MarkView{}}, choice{parts.KindPlace, tarpsheet.Unknown, words.L("Cannot be read"), words.L("kept as unknown"), parts.MarkView{}})
 	return newChooser(f.sh, words.L("Where to, or back"), f.words(n, f.line), list, func(id string) {
@@ -210,6 +215,7 @@ func newPaperWho(f *fromPaper) screen {
 // paperPad asks for a cell that is made of figures.
 type paperPad struct {
 	title, ask string
+	says       string // beside the pad
 	typed      string
 	most       int
 	shown      func(typed string) string
@@ -229,6 +235,7 @@ type paperAnswer struct{ id, title, cell string }
 func newPaperPad(p *paperPad, answers ...paperAnswer) *paperPad {
 	p.out = parts.NewReadout(parts.ReadoutView{ID: "typed"})
 	p.words = parts.NewLines(parts.LabelView{ID: "paper-words", Role: look.Sentence})
+	says := padWords(p.words)
 	p.pad = parts.NewDigitPad(p.key)
 	var keys []fyne.CanvasObject
 	for _, a := range answers {
@@ -236,7 +243,7 @@ func newPaperPad(p *paperPad, answers ...paperAnswer) *paperPad {
 		p.keys = append(p.keys, k)
 		keys = append(keys, k)
 	}
-	p.root = box(func(size fyne.Size) { layPad(size, p.pad, p.out, p.words, keys...) }, append([]fyne.CanvasObject{p.pad, p.out, p.words}, keys...)...)
+	p.root = box(func(size fyne.Size) { layPad(size, p.pad, p.out, says, keys...) }, append([]fyne.CanvasObject{p.pad, p.out, says}, keys...)...)
 	return p
 }
 
@@ -244,7 +251,7 @@ func (p *paperPad) body() fyne.CanvasObject { return p.root }
 
 func (p *paperPad) show(*now) head {
 	p.out.Set(parts.ReadoutView{ID: "typed", Text: p.shown(p.typed), Tone: parts.Live, Role: look.Hand})
-	p.words.SetText(p.ask)
+	p.words.SetText(p.says)
 	tone, ok := parts.Usual, p.right(p.typed)
 	if ok {
 		tone = parts.Filled
@@ -269,14 +276,19 @@ func (p *paperPad) key(id string) {
 // newPaperTime asks for the time as a clock shows it.
 func newPaperTime(f *fromPaper) screen {
 	p := &paperPad{sh: f.sh, title: words.L("Time on paper"), ask: words.L("Hours and minutes, as they were written"), most: 4}
-	p.shown = func(typed string) string {
-		if len(typed) < 3 {
-			return typed
-		}
-		return typed[:len(typed)-2] + ":" + typed[len(typed)-2:]
-	}
+	n := f.sh.now()
+	p.says = words.F("19:40 is 1, 9, 4, 0.\n\nThe scene began at %s; it is %s now.", n.clock(n.scene.Opened), n.at.Format("15:04"))
 	p.right = func(typed string) bool {
 		return len(typed) >= 3 && typed[len(typed)-2] < '6' && (len(typed) == 3 || typed[:2] < "24")
+	}
+	p.shown = func(typed string) string {
+		switch {
+		case len(typed) < 3:
+			return typed
+		case len(typed) == 3 && !p.right(typed): // the last figure is yet to come
+			return typed[:2] + ":" + typed[2:] + "_"
+		}
+		return typed[:len(typed)-2] + ":" + typed[len(typed)-2:]
 	}
 	p.done = func(cell string) {
 		f.line.Time = cell
@@ -293,6 +305,9 @@ func newPaperTime(f *fromPaper) screen {
 // newPaperNumber asks how many.
 func newPaperNumber(f *fromPaper) screen {
 	p := &paperPad{sh: f.sh, title: words.L("How many"), ask: f.sh.now().itemName(f.line.Piece), most: 4}
+	if it := f.sh.now().d.Item(f.line.Piece); it != nil {
+		p.says = words.F("%s has %d of them.", f.sh.now().rigName(it.Rig), it.Quantity)
+	}
 	p.shown = func(typed string) string { return typed }
 	p.right = func(typed string) bool { return typed != "" && typed[0] != '0' }
 	p.done = func(cell string) {

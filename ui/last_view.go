@@ -14,7 +14,7 @@ import (
 // many. Refused acts and notes of a desk are left out.
 func (n *now) taps(most int) [][]model.Entry {
 	var out [][]model.Entry
-	for i := len(n.pic.Entries) - 1; i >= 0 && len(out) < most; i-- {
+	for i := len(n.pic.Entries) - 1; i >= 0; i-- {
 		e := n.pic.Entries[i]
 		if e.Scene != n.scene.ID || !e.Taken() || e.Verb == model.Stores {
 			continue
@@ -22,6 +22,9 @@ func (n *now) taps(most int) [][]model.Entry {
 		if k := len(out) - 1; k >= 0 && e.Tap != "" && out[k][0].Tap == e.Tap {
 			out[k] = append(out[k], e)
 			continue
+		}
+		if len(out) == most { // the one before it is whole
+			break
 		}
 		out = append(out, []model.Entry{e})
 	}
@@ -35,7 +38,13 @@ func (n *now) lastLine(tap []model.Entry) string {
 	}
 	e := tap[len(tap)-1] // taps run from the newest: the first act of the touch
 	text := n.actLine(&e)
-	if more := len(tap) - 1; more > 0 {
+	more := 0
+	for _, also := range tap[:len(tap)-1] {
+		if also.Verb != model.Note { // a note beside moves is no further piece
+			more++
+		}
+	}
+	if more > 0 {
 		text += words.F(", and %d more", more)
 	}
 	return parts.B(n.clock(e.At())) + "  " + text
@@ -212,8 +221,8 @@ func reversed(tap []model.Entry) (board.Tap, bool) {
 	}
 	for _, e := range tap { // newest first
 		switch e.Verb {
-		case model.CheckIt, model.Tag, model.Override:
-			continue // what was seen of a piece stays true when the piece goes back
+		case model.CheckIt, model.Tag, model.Override, model.Note:
+			continue // what was seen of a piece stays true when the piece goes back, and so does a note
 		}
 		if _, moving := model.Table[e.Verb]; !moving || e.Verb == model.Match || e.Verb == model.Restock || e.Reply.Word == model.Contested {
 			return t, false
@@ -242,7 +251,7 @@ func (n *now) stripView(picks []pick) parts.StripView {
 		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("Now touch a place"), Second: parts.Or(words.L("More pieces can be picked first. They all go together."), words.L("More can be picked."))}
 	}
 	if n.pic.ReadOnly != "" {
-		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: words.L("This window only reads"), Second: n.pic.ReadOnly}
+		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: words.L("This window only reads"), Second: words.Said(n.pic.ReadOnly)}
 	}
 	if len(n.d.Items) == 0 {
 		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No department is loaded"), Second: words.L("On the Tarp screen: load one, or look at the demo.")}
@@ -279,7 +288,7 @@ func (n *now) answer(s *said) (parts.StripView, bool) {
 	}
 	switch {
 	case refused != nil:
-		v := parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: n.actName(refused), Second: n.replyText(refused)}
+		v := parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: n.actName(refused), Second: words.Said(refused.Reply.Text)}
 		if s.retry != nil {
 			v.Keys[0] = parts.StripKey{ID: "retry", Title: s.key, Filled: true}
 			v.Keys[1] = parts.StripKey{ID: "seen", Title: words.L("Seen")}
@@ -288,10 +297,10 @@ func (n *now) answer(s *said) (parts.StripView, bool) {
 		}
 		return v, true
 	case warned != nil && warned.Reply.Word == model.Contested:
-		return parts.StripView{ID: "reply", Tone: parts.StripContested, Title: n.actName(warned), Second: warned.Reply.Text,
+		return parts.StripView{ID: "reply", Tone: parts.StripContested, Title: n.actName(warned), Second: words.Said(warned.Reply.Text),
 			Keys: [2]parts.StripKey{{ID: "seen", Title: words.L("Seen")}}}, true
 	case warned != nil:
-		return parts.StripView{ID: "reply", Tone: parts.StripWarned, Title: n.actLine(warned), Second: warned.Reply.Text,
+		return parts.StripView{ID: "reply", Tone: parts.StripWarned, Title: n.actLine(warned), Second: words.Said(warned.Reply.Text),
 			Keys: [2]parts.StripKey{{ID: "seen", Title: words.L("Seen")}}}, true
 	}
 	return parts.StripView{}, false

@@ -126,7 +126,11 @@ func (l *leavingScreen) sign() {
 
 // signedNote is what went with the signature.
 func (l *leavingScreen) signedNote() string {
-	return words.F("%s open. %s", words.N("%d line", "%d lines", l.view.Lines), l.view.unseenWords())
+	said := words.F("%s open. %s", words.N("%d line", "%d lines", l.view.Lines), l.view.unseenWords())
+	if passed := l.sh.now().unopened(l.sh.rig); len(passed) > 0 {
+		said += " " + words.F("Not opened: %s.", and(passed))
+	}
+	return said
 }
 
 // isBack logs that the rig is here again: the next leaving is looked round
@@ -181,7 +185,7 @@ func (l *leavingScreen) showSign(n *now, v *leavingView) {
 		h.Second = words.F("%s %s still out here. %s", who, words.N("%d line", "%d lines", v.StillOut), v.unseenForms())
 	}
 	l.hold.Set(n.shutHold(h))
-	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.F("Left at %s, signed by %s", v.LeftAt, v.LeftBy), Second: words.F("%s open. They go to Bring back.", words.N("%d line", "%d lines", v.Lines))}
+	note := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.F("Left at %s, signed by %s", v.LeftAt, v.LeftBy), Second: words.N("%d line is open. It goes to Bring back.", "%d lines are open. They go to Bring back.", v.Lines)}
 	if v.Lines == 0 {
 		note.Second = words.L("Nothing is open.")
 	}

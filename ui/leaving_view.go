@@ -188,6 +188,9 @@ func (n *now) openGroups(v *leavingView) {
 	for _, k := range order {
 		v.Groups = append(v.Groups, *groups[k])
 	}
+	if passed := n.unopened(v.Rig); len(passed) > 0 { // no line of it is known to be away
+		v.Groups = append(v.Groups, openGroup{Icon: "door", Title: words.L("Not opened"), Note: words.L("nobody looked in"), Lines: passed})
+	}
 }
 
 func (n *now) openGroup(p model.Place, own string) *openGroup {

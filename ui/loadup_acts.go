@@ -101,6 +101,12 @@ func (l *loadupScreen) verb(n *now, id string) {
 			l.sh.said = nil
 			st.stand(n, d)
 		}
+	case "next-eyes":
+		if d, k := n.unseenDoor(st); k > 0 {
+			l.sh.said = nil
+			st.stand(n, d)
+			st.mode, st.empty, st.count = luSweep, "", nil
+		}
 	case "count-stop":
 		st.count = nil
 	case "later":

@@ -5,77 +5,109 @@ import (
 	"strings"
 
 	"tarpside/model"
+	"tarpside/model/loadup"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
 
-// doorDone is the right side when nothing more goes in here by the log: now
-// the eyes, then the next door.
-func (n *now) doorDone(st *luState) node {
-	v := leadView{id: "piece", icon: "tick", over: n.doorWords(st.rig, *st.at), title: words.L("Nothing more for here")}
-	var away, places []string
-	eyes, looked := n.eyes(), true
+// doorFacts is what is known of a door where nothing more goes in by the log.
+type doorFacts struct {
+	away, places []string // in words: what is elsewhere, what lies at a place
+	looked       bool     // eyes were on all that is in it
+	shut         bool     // it was named as not opened
+}
+
+func (n *now) doorFacts(st *luState) doorFacts {
+	eyes, f := n.eyes(), doorFacts{looked: true}
 	for _, i := range n.linesAt(st.rig, *st.at) {
 		it := &n.d.Items[i]
 		p, lies := n.pieceOf(i)
 		switch missing := it.Quantity - n.s.Line(i).N(n.s.HomeOf(i)); {
 		case lies && p.from.Kind == model.At:
-			places = append(places, words.F("%s at %s", it.Short(), n.placeName(p.from)))
+			f.places = append(f.places, words.F("%s at %s", it.Short(), n.placeName(p.from)))
 		case missing > 0 && it.Kind != model.Consumable:
 			said, _ := n.whereWords(i)
-			away = append(away, it.Short()+" "+said)
+			f.away = append(f.away, it.Short()+" "+said)
 		}
-		looked = looked && (eyes[it.ID] || !n.s.Aboard(i))
+		f.looked = f.looked && (eyes[it.ID] || !n.s.Aboard(i))
 	}
-	if len(places) > 0 {
-		v.title = words.L("No more on the tarp")
-		v.under = words.F("Still out: %s. ", fewOf(places, 3))
-	}
-	if len(away) > 0 {
-		v.under += words.F("Away: %s.", fewOf(away, 3))
-	}
-	if v.under == "" {
-		v.under = words.L("What the log has for this door is home. Eyes find what the log does not know.")
-	}
-	in, all := n.progress(st.rig)
-	gone := slices.Contains(n.scene.Left, st.rig)
-	_, _, more := n.nextDoor(st)
-	switch {
-	case more || in < all:
-	case gone:
-		v.over, v.title = n.doorWords(st.rig, *st.at), words.F("%s has left", n.rigName(st.rig))
-	case all == 0:
-		v.title = words.L("Nothing is off")
-	case len(places) == 0:
-		v.title = words.L("All in, by the log")
-		if k := n.awayOf(st.rig); k > 0 {
-			v.under += " " + words.N("%d line of the rig is away: it is on the open list.", "%d lines of the rig are away: they are on the open list.", k)
-		}
-	}
+	f.shut = eyes[notOpened(st.rig, *st.at)] && !f.looked
+	return f
+}
+
+// doorDone is the right side when nothing more goes in here by the log: now
+// the eyes, then the next door.
+func (n *now) doorDone(st *luState) node {
+	f := n.doorFacts(st)
+	next, hasNext := n.nextKey(st, f.looked || f.shut)
+	lap := !hasNext && (f.looked || f.shut) && len(f.places) == 0
 	sweep := parts.KeyView{ID: "sweep", Title: words.L("Look at every slot"), Second: words.L("the log may not know all"), Icon: "glance", Tone: parts.Filled, Lay: parts.LayLeft}
-	if looked {
+	switch {
+	case f.looked:
 		sweep.Tone, sweep.Title, sweep.Second = parts.Usual, words.L("Look again"), words.L("every slot was looked at")
+	case f.shut:
+		sweep.Tone, sweep.Second = parts.Usual, words.L("not opened so far, as logged")
 	}
-	out := col(0, node{id: "piece", view: v}, row(104, keyNode(sweep)))
+	out := col(0, node{id: "piece", view: n.doneLead(st, f, lap)}, row(104, keyNode(sweep)))
 	var rest []node
-	if next, k, ok := n.nextDoor(st); ok {
-		key := parts.KeyView{ID: "next-door", Title: words.F("On to %s", next), Second: words.F("%s to go", words.N("%d line", "%d lines", k)), Icon: "boots", Lay: parts.LayLeft}
-		if looked {
-			key.Tone = parts.Filled
-		}
-		rest = append(rest, keyNode(key))
+	if hasNext {
+		rest = append(rest, keyNode(next))
 	}
 	if k := len(n.lyingOut(st.rig)); k > 0 {
 		rest = append(rest, keyNode(parts.KeyView{ID: "collect", Title: words.L("Collect"), Second: words.F("%s still at places", words.N("%d line", "%d lines", k)), Icon: "tarp", Lay: parts.LayLeft}))
 	}
-	if len(rest) == 0 && all > 0 && !gone {
-		rest = append(rest, keyNode(parts.KeyView{ID: ScreenLeaving, Title: words.L("Last look"), Second: words.L("doors, chocks, what stays open, signature"), Icon: "leave", Lay: parts.LayLeft}))
+	if in, all := n.progress(st.rig); in >= all && all > 0 && !n.hasLeft(st.rig) && len(rest) < 2 {
+		key := parts.KeyView{ID: ScreenLeaving, Title: words.L("Last look"), Second: parts.Or(words.L("doors, chocks, what stays open, signature"), words.L("walk round, sign")), Icon: "leave", Lay: parts.LayLeft}
+		if lap {
+			key.Tone = parts.Filled
+		}
+		rest = append(rest, keyNode(key))
 	}
 	if len(rest) > 0 {
 		out.kids = append(out.kids, row(104, rest...))
 	}
 	return out
+}
+
+// hasLeft tells whether a rig is off the scene.
+func (n *now) hasLeft(rig string) bool { return slices.Contains(n.scene.Left, rig) }
+
+// doneLead says how far the put-back is where nothing more goes in.
+func (n *now) doneLead(st *luState, f doorFacts, lap bool) leadView {
+	v := leadView{id: "piece", icon: "tick", over: n.doorWords(st.rig, *st.at), title: words.L("Nothing more for here")}
+	if len(f.places) > 0 {
+		v.title = words.L("No more on the tarp")
+		v.under = words.F("Still out: %s. ", fewOf(f.places, 3))
+	}
+	if len(f.away) > 0 {
+		v.under += words.F("Away: %s.", fewOf(f.away, 3))
+	}
+	if lap {
+		v.title = words.L("The whole lap is done")
+		if passed := n.unopened(st.rig); len(passed) > 0 {
+			v.under += " " + words.F("Not opened: %s.", fewOf(passed, 3))
+		}
+		v.under = strings.TrimSpace(v.under + " " + words.L("Next is Leaving: the walk round, what is open, the signature."))
+	}
+	if v.under == "" {
+		v.under = words.L("What the log has for this door is home. Eyes find what the log does not know.")
+	}
+	in, all := n.progress(st.rig)
+	_, _, more := n.nextDoor(st)
+	switch {
+	case more || in < all || lap && !n.hasLeft(st.rig):
+	case n.hasLeft(st.rig):
+		v.title = words.F("%s has left", n.rigName(st.rig))
+	case all == 0:
+		v.title = words.L("Nothing is off")
+	case len(f.places) == 0:
+		v.title = words.L("All in, by the log")
+		if k := n.awayOf(st.rig); k > 0 {
+			v.under += " " + words.N("%d line of the rig is away: it is on the open list.", "%d lines of the rig are away: they are on the open list.", k)
+		}
+	}
+	return v
 }
 
 // awayOf counts the lines of a rig that are neither home nor on the ground here.
@@ -205,7 +237,11 @@ func (n *now) sweepSide(st *luState) node {
 	}
 	reason := n.sweepReason(st)
 	v := leadView{id: "piece", icon: "glance", over: words.L("Eyes on every slot"), title: words.L("Touch what is empty"), under: words.L("Count what comes in numbers. What you do not touch, you have seen.")}
-	all := parts.KeyView{ID: "all-here", Title: words.L("All here"), Second: words.F("%s, seen by %s", words.N("%d line", "%d lines", len(n.sweepLines(st))), n.memberName(n.loader(st))), Icon: "tick", Tone: parts.Filled, Lay: parts.LayLeft}
+	said := words.F("%s, seen by %s", words.N("%d line", "%d lines", len(n.sweepLines(st))), n.memberName(n.loader(st)))
+	if len(n.sweepLines(st)) == 0 {
+		said = words.L("all of it was counted")
+	}
+	all := parts.KeyView{ID: "all-here", Title: words.L("All here"), Second: said, Icon: "tick", Tone: parts.Filled, Lay: parts.LayLeft}
 	for _, i := range n.linesAt(st.rig, *st.at) {
 		if n.d.Items[i].Kit == "" && n.s.Line(i).N(n.s.HomeOf(i)) < n.d.Items[i].Quantity {
 			all.Title = words.L("All the rest is here")
@@ -271,6 +307,59 @@ func (n *now) nextDoor(st *luState) (name string, togo int, ok bool) {
 		return "", 0, false
 	}
 	return n.doorWords(st.rig, d), k, true
+}
+
+// nextKey goes on: to the next door of the load order, else to the next one
+// that nobody looked into.
+func (n *now) nextKey(st *luState, done bool) (key parts.KeyView, ok bool) {
+	key = parts.KeyView{Icon: "boots", Lay: parts.LayLeft}
+	if done {
+		key.Tone = parts.Filled
+	}
+	if next, k, ok := n.nextDoor(st); ok {
+		key.ID, key.Title, key.Second = "next-door", words.F("On to %s", next), words.F("%s to go", words.N("%d line", "%d lines", k))
+		return key, true
+	}
+	d, k := n.unseenDoor(st)
+	key.ID, key.Title, key.Second = "next-eyes", words.F("On to %s", n.doorWords(st.rig, d)), words.F("%s to look at", words.N("%d line", "%d lines", k))
+	return key, k > 0
+}
+
+// unseenDoor is the next door of the walk, after the one where he stands, that
+// has lines which nobody looked at, and how many. A door that was named as not
+// opened is passed by.
+func (n *now) unseenDoor(st *luState) (loadup.Door, int) {
+	doors, eyes := n.doors(st.rig), n.eyes()
+	at := slices.Index(doors, *st.at)
+	for k := 1; k < len(doors); k++ {
+		d := doors[(at+k)%len(doors)]
+		if eyes[notOpened(st.rig, d)] {
+			continue
+		}
+		unseen := 0
+		for _, i := range n.linesAt(st.rig, d) {
+			if n.s.Aboard(i) && !eyes[n.d.Items[i].ID] {
+				unseen++
+			}
+		}
+		if unseen > 0 {
+			return d, unseen
+		}
+	}
+	return loadup.Door{}, 0
+}
+
+// unopened are the doors that were named as not opened and have lines which
+// nobody looked at, in words.
+func (n *now) unopened(rig string) []string {
+	var out []string
+	eyes := n.eyes()
+	for _, d := range n.doors(rig) {
+		if eyes[notOpened(rig, d)] && slices.ContainsFunc(n.linesAt(rig, d), func(i int) bool { return n.s.Aboard(i) && !eyes[n.d.Items[i].ID] }) {
+			out = append(out, n.doorWords(rig, d))
+		}
+	}
+	return out
 }
 
 // slotsOrder sorts lines by slot, the highest first, so that eyes go down.

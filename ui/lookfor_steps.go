@@ -187,7 +187,7 @@ func (n *now) steps(h hunt, t trail, from int) []step {
 	it := &n.d.Items[h.line]
 	rig := n.rigName(it.Rig)
 	out := []step{
-		{key: "its own place, counted again", title: words.F("Count it again: %s", n.ownPlace(h.line)), why: words.L("where it was counted short. Lift what lies over it"), own: true},
+		{key: "its own place, counted again", title: words.F("Count it again: %s", n.countedAt(h.line, t.from)), why: words.L("where it was counted short. Lift what lies over it"), own: true},
 		{key: "other slots of " + it.Rig, title: words.F("Other slots of %s", rig), why: words.L("the shelves beside and behind its own")},
 	}
 	if t.last.Kind == model.At {
@@ -317,6 +317,19 @@ func lookWords(reading string) (text string, words []string) {
 func hasWord(text, words string) bool {
 	clean := func(s string) string { return " " + strings.Join(strings.Fields(fold(s)), " ") + " " }
 	return strings.Contains(clean(text), clean(words))
+}
+
+// countedAt is where a line was counted short, in words: its own place, or
+// wherever it was out, by itself or in its kit.
+func (n *now) countedAt(line int, from model.Place) string {
+	switch real := n.s.Real(from); {
+	case real.Kind == "" || real.Kind == model.Home:
+		return n.ownPlace(line)
+	case from.Kind == model.InKit:
+		return low(n.itemName(from.Name)) + ", " + n.placeName(real)
+	default:
+		return n.placeName(real)
+	}
 }
 
 // ownPlace is where a line lives, in words.

@@ -99,7 +99,7 @@ func (c *pullsScreen) show(n *now) head {
 		}))
 	}
 	if len(right) == 0 {
-		c.none.SetText(words.L("Nothing of this list is still on a rig that is here."))
+		c.none.SetText(words.L("Nothing of this list is still on a rig that is here. Who comes is said under More, Somebody arrives."))
 		right = append(right, c.none)
 	}
 	c.left.SetInside(left...)

@@ -48,11 +48,15 @@ func (n *now) pullLists() []string {
 	return out
 }
 
-// pullList is the list that was chosen for the scene. Until then it is that
-// of which the most lines are off already, the first one while nothing is.
+// pullList is the list that was chosen for the scene, or else the one that the
+// scene was opened as. Without either it is that of which the most lines are
+// off already, the first one while nothing is.
 func (n *now) pullList() string {
 	if c := n.chosenPulls(); c.List != "" {
 		return c.List
+	}
+	if slices.Contains(n.pullLists(), n.scene.Name) {
+		return n.scene.Name
 	}
 	off, best := map[string]int{}, ""
 	for _, p := range n.d.Pulls {

@@ -16,17 +16,17 @@ import (
 // rowList is a screen of rows to touch one of, opened over another; beside
 // them may stand something to read aloud.
 type rowList struct {
-	title  string
-	line   string
-	rows   func(n *now) []rowDo
-	list   *parts.Column
-	least  float32 // width of a row where several stand beside each other, 0 where one does
-	scroll *parts.Scroller
-	keep   map[string]*parts.Row
-	root   *fyne.Container
-	side   *parts.Panel
-	words  *parts.Label
-	aside  func(n *now) (title, text string)
+	title string
+	line  string
+	rows  func(n *now) []rowDo
+	list  *parts.Column
+	count int     // of the rows
+	least float32 // width that a row needs beside another, in design pixels
+	keep  map[string]*parts.Row
+	root  *fyne.Container
+	side  *parts.Panel
+	words *parts.Label
+	aside func(n *now) (title, text string)
 }
 
 // rowDo is one row, and what a touch on it does.
@@ -36,53 +36,59 @@ type rowDo struct {
 }
 
 func newRowList(title, line string, rows func(*now) []rowDo, aside func(*now) (string, string)) *rowList {
-	c := &rowList{title: title, line: line, rows: rows, aside: aside, keep: map[string]*parts.Row{}}
+	c := &rowList{title: title, line: line, rows: rows, least: leastRow, aside: aside, keep: map[string]*parts.Row{}}
 	c.list = parts.NewColumn(look.Gap)
-	c.scroll = parts.NewScroller(c.list)
+	scroll := parts.NewScroller(c.list)
 	c.words = parts.NewLines(parts.LabelView{ID: "read-back", Role: look.Lead})
 	c.side = parts.NewPanel(parts.PanelView{}, parts.NewScroller(c.words))
 	c.root = box(func(size fyne.Size) {
-		if c.aside == nil {
-			c.fold(size)
-			flush(c.scroll, 0, 0, size.Width, size.Height)
-			return
+		w := size.Width
+		if c.aside != nil {
+			left := size.Width * 0.5
+			if c.overflows(size.Height) && size.Width > look.U(1300) {
+				left = size.Width * 0.63
+			}
+			place(c.side, left, 0, size.Width-left, size.Height)
+			enlarge(c.side, c.words)
+			w = left - look.U(look.Gap)
 		}
-		w := size.Width * 0.5
-		c.fold(fyne.NewSize(w-look.U(look.Gap), size.Height))
-		flush(c.scroll, 0, 0, w-look.U(look.Gap), size.Height)
-		place(c.side, w, 0, size.Width-w, size.Height)
-		c.enlarge()
-	}, c.scroll)
+		c.list.Fold(fyne.NewSize(w, size.Height), look.U(c.least)*look.Current().Options().Text)
+		flush(scroll, 0, 0, w, size.Height)
+	}, scroll)
 	if aside != nil {
 		c.root.Add(c.side)
 	}
 	return c
 }
 
-// folded is the same list with rows beside each other where not all have room
-// below each other; least is the width that a row needs, in design pixels.
+// leastRow is the width that a row of some words needs beside another.
+const leastRow float32 = 420
+
+// folded is the same list, of rows that need less width.
 func (c *rowList) folded(least float32) *rowList {
 	c.least = least
 	return c
 }
 
-func (c *rowList) fold(room fyne.Size) {
-	if c.least > 0 {
-		c.list.Fold(room, look.U(c.least)*look.Current().Options().Text)
-	}
+// overflows tells that the rows, one under the other, are higher than a room.
+func (c *rowList) overflows(room float32) bool {
+	return float32(c.count)*look.U(look.Floor+look.Gap) > room+look.U(look.Gap)
 }
 
-// enlarge writes what stands beside the rows as large as all of it fits.
-func (c *rowList) enlarge() {
-	size := c.side.Size()
-	v := c.words.View()
+// enlarge writes the words on a panel as large as all of them fit.
+func enlarge(side *parts.Panel, words *parts.Label) {
+	size := side.Size()
+	if size.Height <= 0 {
+		return
+	}
+	v := words.View()
 	for _, role := range []look.Role{look.Open, look.Lead} {
 		v.Role = role
 		if parts.NewLines(v).HeightFor(size.Width-look.U(56)) <= size.Height-look.U(80) {
 			break
 		}
 	}
-	c.words.Set(v)
+	words.Set(v)
 }
 
 func (c *rowList) body() fyne.CanvasObject { return c.root }
@@ -101,16 +107,15 @@ func (c *rowList) show(n *now) head {
 		objs = append(objs, row)
 	}
 	c.list.SetInside(objs...)
-	if size := c.scroll.Size(); size.Width > 0 {
-		c.fold(size.SubtractWidthHeight(2*look.U(parts.Bleed), 2*look.U(parts.Bleed)))
+	if c.count != len(objs) {
+		c.count = len(objs)
+		relay(c.root)
 	}
 	if c.aside != nil {
 		title, text := c.aside(n)
 		c.side.Set(parts.PanelView{Title: title, Rule: true})
 		c.words.SetText(text)
-		if c.side.Size().Height > 0 {
-			c.enlarge()
-		}
+		enlarge(c.side, c.words)
 	}
 	return head{title: c.title, sentence: c.line, back: true}
 }
@@ -135,11 +140,11 @@ func (n *now) crewRows(but string, do func(id string)) []rowDo {
 		if m.ID == but {
 			continue
 		}
-		v := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Tone: parts.Quiet}
-		if n.d.Rig(m.Rig) != nil {
-			v.Mark = n.mark(m.Rig)
-		}
+		v := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Tone: parts.Quiet, Mark: n.crewMark(m)}
 		out = append(out, rowDo{v, func() { do(m.ID) }})
+	}
+	if len(n.d.Members) == 0 {
+		out = append(out, rowDo{parts.RowView{ID: "nobody", Title: words.L("Nobody is listed yet"), Second: words.L("Names come with the tables of a department: More, Stores, Load tables."), Tone: parts.Quiet, Off: true}, nil})
 	}
 	return out
 }

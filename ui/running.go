@@ -206,13 +206,13 @@ func (r *runningScreen) detail(c *runningRow) node {
 			v.line += words.F(", till %s", g.Till)
 		}
 		if f.Read {
-			say(words.L("At the reading"), f.Sum.Text)
+			say(words.L("At the reading"), words.Said(f.Sum.Text))
 		} else {
 			told = append(told, words.L("Read the gauge and type it: one reading gives a time by table, two by its own fall."))
 		}
-		say(words.L("Formula"), f.Sum.Formula)
-		say(words.L("Source"), f.Sum.Source)
-		say(words.L("Limits"), f.Sum.Limits)
+		say(words.L("Formula"), words.Said(f.Sum.Formula))
+		say(words.L("Source"), words.Said(f.Sum.Source))
+		say(words.L("Limits"), words.Said(f.Sum.Limits))
 		if f.Timed {
 			say(words.L("Now"), map[bool]string{true: words.L("taken to have run since it was read"), false: words.L("on the tarp: taken to stand still since it was read")}[f.Working])
 			say(words.L("Warns"), words.F("at work, with %g min left or less. Settings, Limits", n.sumSettings().run.WarnAt(f.Check)))
@@ -225,7 +225,7 @@ func (r *runningScreen) detail(c *runningRow) node {
 		if c.figure == nil {
 			v.title, v.under = words.F("Out %d min", int(o.Minutes)), words.F("Nothing logged since %s", n.clock(o.Since))
 		}
-		say(words.L("Out long"), words.F("%s: %g min without an entry. Settings, Limits. %s", o.Class.Name, o.Limit, capital(o.Class.Why)))
+		say(words.L("Out long"), words.F("%s: %g min without an entry. Settings, Limits. %s", words.Said(o.Class.Name), o.Limit, capital(words.Said(o.Class.Why))))
 	}
 	if s, ok := n.snoozed[it.ID]; ok && s.until > n.at.UnixMilli() {
 		say(words.L("Said to be in order"), words.F("%s, till %s", s.why, n.clock(s.until)))

@@ -42,7 +42,7 @@ func (r *runningScreen) refusal(f *rundown.Figure) string {
 		err = rundown.Refuse(r.n.d, &r.n.d.Items[f.Line], f.Check, x)
 	}
 	if err != nil {
-		return capital(err.Error())
+		return capital(words.Said(err.Error()))
 	}
 	return ""
 }
@@ -139,7 +139,7 @@ func (n *now) longWords(figures []rundown.Figure) string {
 		return ""
 	}
 	o := &all[0]
-	text := words.F("Out long. %s", o.Words(n.d.Items[o.Line].Short(), n.placeName(o.Place)))
+	text := words.F("Out long. %s", words.Said(o.Words(n.d.Items[o.Line].Short(), n.placeName(o.Place))))
 	if len(all) > 1 {
 		text += words.N(", and %d piece more", ", and %d pieces more", len(all)-1)
 	}
@@ -150,7 +150,7 @@ func (n *now) longWords(figures []rundown.Figure) string {
 // can.
 func (n *now) refuse(it *model.Item, check string, number float64) string {
 	if err := rundown.Refuse(n.d, it, check, number); err != nil {
-		return capital(err.Error()) + "."
+		return capital(words.Said(err.Error())) + "."
 	}
 	return ""
 }

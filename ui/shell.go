@@ -64,6 +64,7 @@ type Options struct {
 type Shell struct {
 	opts    Options
 	root    *fyne.Container
+	width   float32 // that the words on screen were chosen for
 	frame   *frame
 	screens map[string]screen
 	welcome screen // the Tarp while no department is loaded
@@ -133,10 +134,20 @@ func New(opts Options) *Shell {
 		sh.here = ScreenTarp
 	}
 	sh.frame = newFrame(sh)
-	sh.root = box(sh.frame.layout, sh.frame.objects()...)
+	sh.root = box(sh.layout, sh.frame.objects()...)
 	opts.Board.Watch(func(p *board.Picture) { opts.Post(func() { sh.take(p) }) })
 	sh.refresh()
 	return sh
+}
+
+// layout puts everything where it belongs. What a screen says depends on its
+// room: in another width it is made anew at once, not at the next touch.
+func (sh *Shell) layout(size fyne.Size) {
+	sh.frame.layout(size)
+	if size.Width != sh.width {
+		sh.width = size.Width
+		sh.refresh()
+	}
 }
 
 // tick is the time by the clock that never stands still.
@@ -281,11 +292,12 @@ func (sh *Shell) typed(t time.Time) time.Time {
 	return t
 }
 
-// inWords makes words of an error: what happened, what is safe, what to do.
+// inWords makes words of an error, in the language of the window: what
+// happened, what is safe, what to do.
 func inWords(err error) *ledger.Trouble {
 	var t *ledger.Trouble
 	if errors.As(err, &t) {
-		return t
+		return &ledger.Trouble{What: words.Said(t.What), Safe: words.Said(t.Safe), Do: words.Said(t.Do), Err: t.Err}
 	}
 	return &ledger.Trouble{What: words.L("That was not logged"), Safe: words.L("What was logged before is safe"), Do: words.L("Try again"), Err: err}
 }

@@ -56,7 +56,7 @@ func (s *signerKeys) all() {
 			continue
 		}
 		where := n.partyName(m.Rig)
-		list = append(list, choice{kind: parts.KindMember, id: id, title: n.memberFull(id), second: join(m.Role, where), mark: n.mark(m.Rig)})
+		list = append(list, choice{kind: parts.KindMember, id: id, title: n.memberFull(id), second: join(m.Role, where), mark: n.crewMark(m)})
 	}
 	s.sh.open(newChooser(s.sh, words.L("Who signs?"), s.title, list, func(id string) {
 		s.chosen = id

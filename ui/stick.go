@@ -30,7 +30,7 @@ func newStick(sh *Shell) *stickScreen {
 func (s *stickScreen) enter(dir string) {
 	f, err := s.sh.opts.Folders(dir)
 	if s.chosen = ""; err != nil {
-		s.says = words.F("That folder cannot be read: %s. Nothing was changed; choose another one.", err.Error())
+		s.says = words.F("That folder cannot be read: %s. Nothing was changed; choose another one.", words.Said(err.Error()))
 		return
 	}
 	s.folder, s.says = f, ""
@@ -120,7 +120,7 @@ func inWordsLong(err error) string {
 	t := inWords(err)
 	out := parts.B(t.What) + " " + t.Safe + " " + t.Do
 	if t.Err != nil {
-		out += "\n\n(" + t.Err.Error() + ")"
+		out += "\n\n(" + words.Said(t.Err.Error()) + ")"
 	}
 	return out
 }

@@ -54,6 +54,9 @@ func lackWords(lacks []restock.Lack) string {
 	return few(out, 3)
 }
 
+// soonDays is when a date begins to be counted down.
+const soonDays = 60
+
 // dateRow is a lot with its date.
 func (n *now) dateRow(l restock.Dated) rowDo {
 	v := parts.RowView{ID: "date-" + l.Item + l.Stock + "-" + l.Text, Title: fmt.Sprintf("%d %s", l.N, low(many(l.Name))), Tone: parts.Quiet, Second: words.L("in the store"), Off: true}
@@ -68,7 +71,7 @@ func (n *now) dateRow(l restock.Dated) rowDo {
 		v.Right = words.F("date not read: %s", l.Text)
 	case l.Expired(n.at):
 		v.Tone, v.Right = parts.Alarm, words.F("expired %s", l.Last.Format(time.DateOnly))
-	case days < 60:
+	case days < soonDays:
 		v.Right = words.F("%d days left", days)
 	default:
 		v.Right = l.Last.Format(time.DateOnly)
@@ -115,7 +118,7 @@ func (n *now) setWords() string {
 func newOrders(sh *Shell) screen {
 	rows := func(n *now) []rowDo {
 		var out []rowDo
-		for _, o := range restock.Orders(restock.List(n.s)) {
+		for _, o := range restock.Orders(restock.ToOrder(n.s)) {
 			who := o.Supplier
 			if who == "" {
 				who = words.L("Supplier not said")
@@ -125,7 +128,8 @@ func newOrders(sh *Shell) screen {
 				if l.Packs != 1 {
 					packs = words.F("%d packs", l.Packs)
 				}
-				out = append(out, rowDo{view: parts.RowView{ID: "order-" + l.Stock, Figure: fmt.Sprint(l.Packs), Title: l.Name, Second: words.F("%s of %d. %s", packs, l.Pack, who), Right: fmt.Sprintf("= %d", l.Pieces()), Off: true}})
+				out = append(out, rowDo{view: parts.RowView{ID: "order-" + l.Stock, Figure: fmt.Sprint(l.Packs), Title: l.Name, Second: words.F("%s of %d. %s", packs, l.Pack, who), Right: fmt.Sprintf("= %d", l.Pieces()), Go: "go", Tone: parts.Quiet, Off: n.pic.ReadOnly != ""},
+					do: func() { sh.countShelf(l.Stock) }})
 			}
 		}
 		if len(out) == 0 {
@@ -133,7 +137,7 @@ func newOrders(sh *Shell) screen {
 		}
 		return out
 	}
-	return newRowList(words.L("Order list"), words.L("By supplier, in whole packs"), rows, func(*now) (string, string) {
+	return newRowList(words.L("Order list"), words.L("By supplier, in whole packs. Touch a line when it has come"), rows, func(*now) (string, string) {
 		return words.L("How it was got"), howWords(restock.Formula, restock.Source, restock.Limits) + "\n" +
 			parts.B(words.L("Supplier:")) + " " + words.L("the column supplier of the stock table, if the department keeps it")
 	})

@@ -54,10 +54,7 @@ func (t *tarpScreen) nameHolder() {
 		list = append(list, choice{kind: parts.KindRig, id: r, title: words.F("%s crew", n.rigName(r)), mark: n.mark(r)})
 	}
 	for _, m := range n.crew() {
-		c := choice{kind: parts.KindMember, id: m.ID, title: m.Name, second: m.Role}
-		if n.d.Rig(m.Rig) != nil {
-			c.mark = n.mark(m.Rig)
-		}
+		c := choice{kind: parts.KindMember, id: m.ID, title: m.Name, second: m.Role, mark: n.crewMark(m)}
 		list = append(list, c)
 	}
 	t.sh.open(newChooser(t.sh, words.L("Who takes it?"), words.L("For this touch; a place keeps the crew it had last"), list, func(id string) {

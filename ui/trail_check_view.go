@@ -132,7 +132,11 @@ func (t *trailScreen) askEyes(rows []eyeRow, i int, where string) node {
 	if r.kit != "" {
 		lead.line = words.F("In %s", r.kit)
 	}
-	skip := keyNode(parts.KeyView{ID: "skip", Title: words.L("Skip"), Second: words.L("later"), Icon: "go", Lay: parts.LayLeft, Role: look.Group})
+	later := parts.KeyView{ID: "skip", Title: words.L("Skip"), Second: words.L("later"), Icon: "go", Lay: parts.LayLeft, Role: look.Group}
+	if _, ok := t.after(rows, i); !ok {
+		later.Off, later.Second = true, words.L("the last one")
+	}
+	skip := keyNode(later)
 	if it := t.n.d.Item(r.item); it != nil && r.want == 1 && it.Quantity == 1 {
 		lead.under = words.L("Is it here? Touch it, do not guess.")
 		return col(0, node{id: "ask", view: lead},
@@ -151,13 +155,23 @@ func (t *trailScreen) askEyes(rows []eyeRow, i int, where string) node {
 
 // skip turns to the next line that nobody looked at.
 func (t *trailScreen) skip(rows []eyeRow) {
-	at := t.inHand(rows)
-	for k := 1; at >= 0 && k < len(rows); k++ {
-		if r := rows[(at+k)%len(rows)]; !r.looked && !r.fixed {
-			t.at, t.typed = r.item, ""
-			return
+	if at := t.inHand(rows); at >= 0 {
+		if next, ok := t.after(rows, at); ok {
+			t.at, t.typed = next, ""
 		}
 	}
+}
+
+// after is the line to look at when one is skipped: nothing, and true, where
+// all were looked at and only that one was to be seen again; false where it is
+// the last.
+func (t *trailScreen) after(rows []eyeRow, at int) (item string, ok bool) {
+	for k := 1; k < len(rows); k++ {
+		if r := rows[(at+k)%len(rows)]; !r.looked && !r.fixed {
+			return r.item, true
+		}
+	}
+	return "", rows[at].looked
 }
 
 // checkView is the check at the rig: a bag that looks full is not a complete
@@ -298,7 +312,7 @@ func (t *trailScreen) chooseLooker(which string) {
 	var list []choice
 	for _, m := range n.crew() {
 		if m.ID != other {
-			list = append(list, choice{kind: parts.KindMember, id: m.ID, title: m.Name, second: m.Role, mark: n.mark(m.Rig)})
+			list = append(list, choice{kind: parts.KindMember, id: m.ID, title: m.Name, second: m.Role, mark: n.crewMark(m)})
 		}
 	}
 	t.sh.open(newChooser(t.sh, title, words.L("Two different people look at every line"), list, func(id string) {

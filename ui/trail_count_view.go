@@ -69,7 +69,7 @@ func (t *trailScreen) countView() node {
 	tab := func(id, title string, on bool, seen map[string]int) node {
 		v := parts.KeyView{ID: id, Title: title, Second: words.L("not begun"), Lay: parts.LayLeft, Role: look.Group}
 		if len(seen) > 0 {
-			v.Second = words.F("%d of %d lines", len(seen), t.toCount())
+			v.Second = words.F("%d of %d lines", t.toCount(seen), t.toCount(nil))
 		}
 		if on {
 			v.Tone, v.State = parts.Live, "here"
@@ -103,11 +103,12 @@ func (t *trailScreen) beforeWalk() parts.KeyView {
 	return v
 }
 
-// toCount is how many lines a count has.
-func (t *trailScreen) toCount() int {
+// toCount is how many lines there are to count: of those that were seen, or of
+// all. A line that was used up meanwhile is neither.
+func (t *trailScreen) toCount(seen map[string]int) int {
 	k := 0
 	for _, x := range t.v.out {
-		if x.Back() > 0 {
+		if x.Back() > 0 && (seen == nil || has(seen, x.Item)) {
 			k++
 		}
 	}

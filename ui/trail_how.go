@@ -11,7 +11,7 @@ import (
 
 // howScreen is a worked figure with its formula, its source and its limits.
 type howScreen struct {
-	a    sum.Answer
+	name string
 	root *fyne.Container
 }
 
@@ -20,14 +20,14 @@ type howScreen struct {
 const howTwo = 1000
 
 func newHow(a sum.Answer) screen {
-	h := &howScreen{a: a}
+	h := &howScreen{name: capital(words.Said(a.Name))}
 	panel := func(id, title, text string, role look.Role) []fyne.CanvasObject {
 		if text == "" {
 			return nil
 		}
-		return []fyne.CanvasObject{parts.NewPanel(parts.PanelView{Title: title, Rule: true}, parts.NewLines(parts.LabelView{ID: id, Text: capital(text), Role: role}))}
+		return []fyne.CanvasObject{parts.NewPanel(parts.PanelView{Title: title, Rule: true}, parts.NewLines(parts.LabelView{ID: id, Text: capital(words.Said(text)), Role: role}))}
 	}
-	figure := panel("figure", capital(a.Name), a.Text, look.Screen)
+	figure := panel("figure", h.name, a.Text, look.Screen)
 	figure = append(figure, panel("formula", words.L("How it is worked out"), a.Formula, look.Open)...)
 	rest := append(panel("limits", words.L("What it does not say"), a.Limits, look.Open), panel("source", words.L("Where that comes from"), a.Source, look.Open)...)
 	left, right := parts.NewColumn(look.Gap, figure...), parts.NewColumn(look.Gap, rest...)
@@ -51,7 +51,7 @@ func newHow(a sum.Answer) screen {
 func (h *howScreen) body() fyne.CanvasObject { return h.root }
 
 func (h *howScreen) show(*now) head {
-	return head{title: capital(h.a.Name), sentence: words.L("An aid. Local rules and your officer come first"), back: true}
+	return head{title: h.name, sentence: words.L("An aid. Local rules and your officer come first"), back: true}
 }
 
 // howKey opens how a figure is worked out.

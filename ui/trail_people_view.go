@@ -19,8 +19,8 @@ func (t *trailScreen) peopleView() node {
 	show, at := float32(0), float32(0)
 	for _, p := range v.load.Packs {
 		r := parts.RowView{Kind: parts.KindMember, ID: p.Member, Title: t.n.walkerName(p.Member), Second: packWords(p), Tone: parts.Quiet, Go: "tick", State: "walks"}
-		if m := n.d.Member(p.Member); m != nil && n.d.Rig(m.Rig) != nil {
-			r.Mark = n.mark(m.Rig)
+		if m := n.d.Member(p.Member); m != nil {
+			r.Mark = n.crewMark(m)
 		}
 		if p.Over() > 0 {
 			r.Tone, r.State, r.Go = parts.Alarm, "over", "warn"
@@ -39,10 +39,7 @@ func (t *trailScreen) peopleView() node {
 		if t.p.Walks(m.ID) >= 0 {
 			continue
 		}
-		r := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Tone: parts.Hole, State: "stays"}
-		if n.d.Rig(m.Rig) != nil {
-			r.Mark = n.mark(m.Rig)
-		}
+		r := parts.RowView{Kind: parts.KindMember, ID: m.ID, Title: m.Name, Second: m.Role, Tone: parts.Hole, State: "stays", Mark: n.crewMark(m)}
 		rows = append(rows, sized(node{id: m.ID, view: r}, look.Floor))
 	}
 	left := node{id: "people", view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap, show: show, upTo: show + look.Floor}, kids: rows}

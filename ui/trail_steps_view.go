@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"tarpside/model"
 	"tarpside/model/sum"
@@ -242,7 +243,9 @@ func needWeight(lines []trailLine, need litter.Need) string {
 
 // loadRow is a line of the list; at is the place of the party.
 func (n *now) loadRow(l trailLine, at model.Place) parts.RowView {
-	v := parts.RowView{Kind: parts.KindPiece, ID: l.Item, Mark: n.mark(l.Rig), Title: n.lineWords(l, l.N), Second: l.Why, Right: lbs(l.Total()), Tone: parts.Quiet, Go: "tick", State: l.Need.String()}
+	first, _, _ := strings.Cut(l.Why, "; ")
+	why := parts.Or(words.Said(l.Why), words.Said(first))
+	v := parts.RowView{Kind: parts.KindPiece, ID: l.Item, Mark: n.mark(l.Rig), Title: n.lineWords(l, l.N), Second: why, Right: lbs(l.Total()), Tone: parts.Quiet, Go: "tick", State: l.Need.String()}
 	if l.Guessed {
 		v.Right = words.F("about %s", v.Right)
 	}
@@ -253,9 +256,9 @@ func (n *now) loadRow(l trailLine, at model.Place) parts.RowView {
 			v.Title = n.d.Items[l.Line].Short()
 		}
 	case l.Line < 0:
-		v.Second = words.F("not in the inventory: %s", l.Why)
+		v.Second = words.F("not in the inventory: %s", why)
 	case l.There < l.N && n.s.Line(l.Line).N(at) < l.N:
-		v.Second = words.F("only %d ready: %s", l.There, l.Why)
+		v.Second = words.F("only %d ready: %s", l.There, why)
 	}
 	return v
 }
@@ -355,7 +358,7 @@ func (t *trailScreen) dropRows() (rows, keys []node) {
 // lineSide is the line in hand: why, what it weighs, where it is, and how many
 // go.
 func (t *trailScreen) lineSide(l, asked trailLine) node {
-	lead := leadView{id: "line", over: words.L(needWords[l.Need]), title: l.Name, line: words.F("%s each", lbs(l.Lb)), under: capital(l.Why)}
+	lead := leadView{id: "line", over: words.L(needWords[l.Need]), title: l.Name, line: words.F("%s each", lbs(l.Lb)), under: capital(words.Said(l.Why))}
 	if l.N > 1 || l.N == 0 && asked.N > 1 {
 		lead.line = words.F("%d x %s", l.N, lbs(l.Lb))
 	}

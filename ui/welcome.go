@@ -36,7 +36,7 @@ type welcomeScreen struct {
 	root  *fyne.Container
 }
 
-var welcomeWords = words.K("This log knows no rig yet. Load the tables of your department, or look at the demo first: a copy that is thrown away.\n\n" +
+var welcomeWords = words.K("This log knows no piece yet. Load the tables of your department, or look at the demo first: a copy that is thrown away.\n\n" +
 	"The tables are plain CSV files in one folder, or the sheets of one workbook (.xlsx): rigs, slots, items and checks, and as far as you have them stow rules, members, agencies, places, stock and pull lists. " +
 	"Before anything is loaded you see what would come in, and every row that is not right. What another tablet logged comes in by stick: More, Paper and stick.")
 
@@ -70,7 +70,7 @@ func (w *welcomeScreen) show(n *now) head {
 	w.demo.Set(parts.KeyView{ID: "demo", Title: words.L("Look at the demo"), Second: words.L("invented; nothing is kept"), Icon: "glance", Lay: parts.LayLeft, Role: look.Name, Off: n.opts.Demo == nil})
 	v := n.stripView(nil)
 	if n.said == nil && n.pic.ReadOnly == "" {
-		v.Title, v.Second = words.L("Nothing can be logged yet"), words.L("No rig and no piece is known.")
+		v.Title, v.Second = words.L("Nothing can be logged yet"), words.L("No piece is known.")
 	}
 	w.strip.Set(v)
 	return head{title: words.L("Tarpside"), sentence: words.L("No department is loaded")}
@@ -158,7 +158,7 @@ func (l *loading) read(dir string) {
 	f, err := l.sh.opts.Folders(dir)
 	l.tried, l.good, l.rows, l.says = false, false, nil, ""
 	if err != nil {
-		l.says = words.F("That folder cannot be read: %s. Nothing was changed; choose another one.", err.Error())
+		l.says = words.F("That folder cannot be read: %s. Nothing was changed; choose another one.", words.Said(err.Error()))
 		return
 	}
 	l.folder = f
@@ -185,9 +185,12 @@ func (l *loading) tell(rows []string, err error) {
 	var bad stores.Problems
 	switch {
 	case errors.As(err, &bad):
-		l.says, l.rows = words.F("%s to mend. Nothing was changed.", words.N("%d thing", "%d things", len(bad))), problemWords(bad)
+		l.says, l.rows = words.F("%s to mend. Nothing was changed.", words.N("%d thing", "%d things", len(bad))), nil
+		for _, p := range bad {
+			l.rows = append(l.rows, p.String())
+		}
 	case err != nil:
-		l.says, l.rows = words.F("Nothing was changed. %s", err.Error()), nil
+		l.says, l.rows = words.F("Nothing was changed. %s", words.Said(err.Error())), nil
 	}
 }
 
@@ -261,7 +264,10 @@ func (l *loading) words() string {
 		more = words.F("\nand %d more.", len(rows)-mostRows)
 		rows = rows[:mostRows]
 	}
-	return strings.TrimSpace(head + strings.Join(rows, "\n") + more)
+	for _, row := range rows {
+		head += words.Said(row) + "\n"
+	}
+	return strings.TrimSpace(strings.TrimSpace(head) + more)
 }
 
 // countedTables says how many rows of each table are named, where that is

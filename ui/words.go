@@ -72,6 +72,15 @@ func (n *now) mark(rig string) parts.MarkView {
 	return v
 }
 
+// crewMark is the mark of a member's rig; none for who came with no listed rig,
+// such as command: a word is no mark, and has no room in its place.
+func (n *now) crewMark(m *model.Member) parts.MarkView {
+	if n.d.Rig(m.Rig) == nil {
+		return parts.MarkView{}
+	}
+	return n.mark(m.Rig)
+}
+
 // rigName is a rig in words.
 func (n *now) rigName(rig string) string {
 	if r := n.d.Rig(rig); r != nil && r.Name != "" {

@@ -107,6 +107,41 @@ func List(s *model.State) []Row {
 	return out
 }
 
+// ToOrder are the rows from which something is to be ordered: those of List,
+// and the lines of the store that are low although nothing of them is to be
+// replaced any more. What was taken from a shelf is not there again because it
+// lies on the rig.
+func ToOrder(s *model.State) []Row {
+	var out []Row
+	listed := map[string]bool{}
+	for _, r := range List(s) {
+		if r.Stock == nil {
+			continue
+		}
+		listed[r.Stock.ID] = true
+		if r.Order > 0 {
+			out = append(out, r)
+		}
+	}
+	for i := range s.Dept.Stock {
+		st := &s.Dept.Stock[i]
+		r := Row{Name: st.Name, Stock: st}
+		r.order(s.Restocked(st.ID))
+		if !listed[st.ID] && r.Order > 0 {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// OnShelf is the line of the store as it is written down when so many are on
+// its shelf now: counted, or with what came. The log goes on subtracting all
+// that was ever taken from it.
+func OnShelf(s *model.State, st model.Stock, now int) model.Stock {
+	st.OnHand = now + s.Restocked(st.ID)
+	return st
+}
+
 func (r Row) stock() string {
 	if r.Stock == nil {
 		return ""

@@ -110,7 +110,7 @@ func (h *HoldKey) Activate() {
 func (h *HoldKey) MouseDown(e *desktop.MouseEvent) {
 	h.Touch.MouseDown(e)
 	h.spent, h.held = false, 0
-	if h.off || h.armed {
+	if h.off {
 		return
 	}
 	h.run(func(since time.Duration) {
@@ -127,16 +127,14 @@ func (h *HoldKey) MouseDown(e *desktop.MouseEvent) {
 // MouseUp lets go.
 func (h *HoldKey) MouseUp(e *desktop.MouseEvent) {
 	h.Touch.MouseUp(e)
-	if !h.armed {
-		h.spent = h.spent || h.held > longTap
-		h.letGo()
-	}
+	h.spent = h.spent || h.held > longTap
+	h.letGo()
 }
 
 // Dragged lets go when the finger leaves for good.
 func (h *HoldKey) Dragged(e *fyne.DragEvent) {
 	h.Touch.Dragged(e)
-	if h.past && !h.armed {
+	if h.past {
 		h.spent = true
 		h.letGo()
 	}
@@ -162,8 +160,13 @@ func (h *HoldKey) halt() {
 	}
 }
 
+// letGo empties the ring. The second key, if it is up, has its seconds again.
 func (h *HoldKey) letGo() {
 	h.halt()
+	if h.armed {
+		h.arm(true)
+		return
+	}
 	if h.held != 0 {
 		h.held = 0
 		h.Refresh()

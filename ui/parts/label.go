@@ -122,6 +122,7 @@ type RowView struct {
 	Title  string
 	Second string
 	Right  string // at the right end
+	Strong bool   // the right end is what the row is about
 	Go     string // icon at the right end: go, back, cross
 	Tone   Tone   // "" lies on its panel with a rule under it; Live, Quiet, Hole, Alarm are boxes
 	Open   bool   // the title in regular 24, as in the open list
@@ -211,7 +212,11 @@ func (r *Row) paintRow(p *Pen, size fyne.Size) {
 		end -= side + look.U(10)
 	}
 	if v.Right != "" {
-		l := p.fit(v.Right, Ink{Role: look.Body, Color: quiet, Align: fyne.TextAlignTrailing, Lines: 2}, (end-x)*0.45, size.Height)
+		ink := Ink{Role: look.Body, Color: quiet, Align: fyne.TextAlignTrailing, Lines: 2}
+		if v.Strong {
+			ink.Role, ink.Color = look.Group, look.Text
+		}
+		l := p.fit(v.Right, ink, (end-x)*0.45, size.Height)
 		p.Put(l, end-l.W, (size.Height-l.H)/2, l.W)
 		end -= l.W + look.U(12)
 	}

@@ -303,3 +303,36 @@ func TestTheCursorWalksTheKeysAndReturnPressesOne(t *testing.T) {
 		t.Errorf("pressed %v, want [1 2 5 4]", got)
 	}
 }
+
+func TestTheKeyIsHeldStillWhileItsSecondKeyIsUp(t *testing.T) {
+	h, b, done := holding(t, HoldView{ID: "unlock", Title: "Hold to unlock", Sure: "Unlock"})
+	tap := func() {
+		h.MouseDown(press)
+		b.pass(100 * time.Millisecond)
+		h.MouseUp(press)
+		h.Tapped(nil)
+	}
+	tap()
+	if !h.Armed() {
+		t.Fatal("a tap did not bring the second key up")
+	}
+	h.MouseDown(press)
+	b.pass(1500 * time.Millisecond)
+	h.MouseUp(press)
+	h.Tapped(nil)
+	if *done != 0 || !h.Armed() {
+		t.Fatalf("let go too soon: done %d, armed %v", *done, h.Armed())
+	}
+	h.MouseDown(press)
+	b.pass(2100 * time.Millisecond)
+	h.MouseUp(press)
+	h.Tapped(nil)
+	if *done != 1 || h.Armed() {
+		t.Fatalf("held for two seconds: done %d, armed %v", *done, h.Armed())
+	}
+	tap()
+	tap()
+	if h.Armed() || *done != 1 {
+		t.Errorf("a second tap does not put the second key away: done %d, armed %v", *done, h.Armed())
+	}
+}
