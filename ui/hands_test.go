@@ -252,3 +252,46 @@ func TestTheLapLeadsFromDoorToDoorUntilEveryOneIsSeenOrNamed(t *testing.T) {
 		t.Errorf("what was not opened is not on the list that is signed: %q", got)
 	}
 }
+
+func TestPaperKeepsAPlaceAndAPieceInTheWordsThatWereWritten(t *testing.T) {
+	w := demoAt(t, 60, ScreenMore, glass1280, look.Options{})
+	w.mustTouch("act papers", "act from-paper", "act next-line", "digit 1", "digit 9", "digit 4", "digit 0", "digit done", "act done")
+	if got := w.text("header"); !strings.Contains(got, "Type some letters") {
+		t.Errorf("Done over no letters says %q", got)
+	}
+	write := func(text string) {
+		for _, r := range text {
+			if _, shifted := w.find("act", "shift"); shifted && r == ' ' {
+				w.mustTouch("act space")
+				continue
+			}
+			w.mustTouch("act " + string(r))
+		}
+	}
+	write("bl")
+	w.mustTouch("act done")
+	if got := w.text("header"); !strings.Contains(got, "touch the one") {
+		t.Errorf("Done over several pieces says %q", got)
+	}
+	w.mustTouch("act delete", "act delete")
+	write("tow cable red")
+	if _, ok := w.find("act", "in-words"); !ok {
+		t.Fatal("a piece that nobody listed cannot be kept in words")
+	}
+	w.mustTouch("act done", "act "+placeNew, "act done")
+	if got := w.text("header"); !strings.Contains(got, "Where to") {
+		t.Errorf("a place without a letter: %q", got)
+	}
+	w.mustTouch("act " + placeNew)
+	write("old mill")
+	w.mustTouch("act done", "member nobody", "act log-paper")
+	var e model.Entry
+	for _, x := range w.board.Picture().Entries {
+		if x.Entered != 0 {
+			e = x
+		}
+	}
+	if e.Item != "tow cable red" || e.To != "at:Old mill" || !e.Reply.Has("unknown_item") || e.Entered == 0 {
+		t.Errorf("logged %+v, %+v", e.Act, e.Reply)
+	}
+}

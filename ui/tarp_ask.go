@@ -129,7 +129,7 @@ func (n *now) claimsView(item string) (parts.StripView, bool) {
 		name := n.placeName(c.Place)
 		who := n.memberShort(c.By)
 		if c.By == "" {
-			who = words.F("tablet %s", c.Device)
+			who = n.deviceWord(c.Device)
 		}
 		where = append(where, name)
 		says = append(says, words.F("%s at %s: %s", who, n.clock(c.At), name))
