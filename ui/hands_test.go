@@ -295,3 +295,31 @@ func TestPaperKeepsAPlaceAndAPieceInTheWordsThatWereWritten(t *testing.T) {
 		t.Errorf("logged %+v, %+v", e.Act, e.Reply)
 	}
 }
+
+func TestDoneInFindTakesTheOneOrKeepsTheWordsAndHiddenRigsAreFound(t *testing.T) {
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
+	w.shell.tarp().hidden["R41"] = true
+	w.mustTouch("act find", "act r", "act a", "act m", "act space", "act s")
+	if p, ok := w.find("piece", "R41-004"); !ok {
+		t.Fatalf("the ram support plate of a hidden rig is not found: %v", w.parts)
+	} else if p.State == "picked" {
+		t.Fatal("it is picked before it is touched")
+	}
+	before := len(w.board.Picture().Entries)
+	w.mustTouch("act done")
+	if got := w.shell.tarp().picks; len(got) != 1 || got[0].item != "R41-004" || len(w.board.Picture().Entries) != before {
+		t.Errorf("done over the one that was found: %+v is picked", got)
+	}
+	w.mustTouch("act drop", "act find")
+	for _, r := range "tow cable" {
+		if r == ' ' {
+			w.mustTouch("act space")
+			continue
+		}
+		w.mustTouch("act " + string(r))
+	}
+	w.mustTouch("act done")
+	if e := w.last(); e.Item != "tow cable" || !e.Reply.Has("unknown_item") {
+		t.Errorf("what nobody listed was typed and done, and the last entry is %+v", e.Act)
+	}
+}

@@ -110,7 +110,7 @@ func TestAPlaceThatIsNotSafeCountsAsNotSearched(t *testing.T) {
 		t.Errorf("logged %q", e.Reading)
 	}
 	w.tap(parts.KindAct, "stop-looking")
-	w.textHas("fact", "Not searched Count it again: glass kit bag, R41 L1, not safe: traffic")
+	w.textHas("fact", "Not searched Count it again: glass kit bag, Tarp, not safe: traffic")
 	w.tap(parts.KindAct, "back")
 	first, _ := w.find(parts.KindText, "step")
 	w.tap(parts.KindAct, "skip")
