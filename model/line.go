@@ -177,6 +177,11 @@ func (l *Line) addDoubt(n int, waved bool, words []string) {
 	l.DoubtWords = union(l.DoubtWords, words...)
 }
 
+// Unasked tells whether pieces are in doubt because a check had no answer.
+func (l *Line) Unasked(check string) bool {
+	return l.Doubt > 0 && slices.Contains(l.DoubtWords, check+" unanswered")
+}
+
 // setOpen opens or closes a check.
 func (l *Line) setOpen(check string, open bool) {
 	if open {

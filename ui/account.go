@@ -33,8 +33,15 @@ func newAccount(sh *Shell, rig string) screen {
 		if !a.Adds() {
 			says = words.L("It does not add up. No entry is lost.")
 		}
-		return words.L("How it is counted"), words.F("%s came off, with all that kits hold: the most of each line that was away at once. "+
-			"The figures beside say where they are now. %s", parts.B(words.N("%d piece", "%d pieces", a.CameOff)), says)
+		var terms []string
+		for _, k := range footCounts(a) {
+			if k > 0 {
+				terms = append(terms, fmt.Sprint(k))
+			}
+		}
+		return words.L("How it is counted"), parts.B(fmt.Sprintf("%s = %d", strings.Join(terms, " + "), a.CameOff)) + "  " + says + "\n" +
+			words.F("%s came off: the most of each line that was away at once. The figures beside say where they are now. "+
+				"What kits hold is counted too, so there are more lines here than on Glance.", words.N("%d piece", "%d pieces", a.CameOff))
 	})
 }
 
@@ -55,6 +62,9 @@ func newTermLines(sh *Shell, rig string, term int) screen {
 		for _, i := range n.termLines(rig, term) {
 			it := &n.d.Items[i]
 			where, _ := n.realWords(i)
+			if k := fmt.Sprintf("%d ", footCounts(n.s.AccountOf(n.scene.ID, i))[term]); !strings.Contains(where, "; ") {
+				where = strings.TrimPrefix(where, k) // all are there: the figure says how many
+			}
 			k := footCounts(n.s.AccountOf(n.scene.ID, i))[term]
 			out = append(out, rowDo{parts.RowView{Kind: parts.KindPiece, ID: it.ID, Figure: fmt.Sprint(k), Title: it.Short(), Second: where, Tone: parts.Quiet, Go: "go"},
 				func() { sh.open(newEntries(sh, it.ID)) }})
@@ -62,11 +72,14 @@ func newTermLines(sh *Shell, rig string, term int) screen {
 		return out
 	}
 	total := footCounts(sh.now().s.Account(sh.now().scene.ID, rig))[term]
-	return newRowList(fmt.Sprintf("%d %s", total, words.L(parts.FootWords[term])), words.F("%s. Touch a line for its entries", sh.now().rigName(rig)), rows, nil)
+	return newRowList(fmt.Sprintf("%d %s", total, words.L(parts.FootWords[term])), words.F("%s. Touch a line for its entries", sh.now().rigName(rig)), rows, nil).folded(340)
 }
 
 // entryView is one entry as a row to read.
-type entryView struct{ id, when, what, who string }
+type entryView struct {
+	id, when, what, who string
+	refused             bool
+}
 
 // entriesOf are the entries of the scene about a line, the newest first:
 // those that name it and those that moved it along.
@@ -86,7 +99,7 @@ func (n *now) entriesOf(item string) (out []entryView) {
 		}
 		switch e.Reply.Word {
 		case model.Refused:
-			v.what = words.F("Refused: %s, %s", n.nameOfLine(item), verbName(e.Verb))
+			v.what, v.refused = words.F("Refused: %s", n.refusalWords(e)), true
 		case model.Contested:
 			v.what += words.L(", contested")
 		}
@@ -100,6 +113,15 @@ func (n *now) entriesOf(item string) (out []entryView) {
 	return out
 }
 
+// refusalWords is why an entry was refused; readings in it stand in words.
+func (n *now) refusalWords(e *model.Entry) string {
+	text := words.Said(e.Reply.Text)
+	if why, reading, ok := strings.Cut(text, ": "); ok && strings.Contains(reading, "=") {
+		return why + ": " + low(n.faultWords(reading))
+	}
+	return text
+}
+
 // toWords is who gave a piece, and to whom.
 func toWords(by, to string) string {
 	if by == "" {
@@ -108,20 +130,18 @@ func toWords(by, to string) string {
 	return words.F("%s, to %s", by, to)
 }
 
-func (n *now) nameOfLine(item string) string { return low(n.itemName(item)) }
-
 // entryList is the entries of one line, to read.
 type entryList struct {
 	item string
 	list *parts.Column
 	rows *parts.Scroller
 	none *parts.Label
-	keep map[string]*parts.Label
+	keep map[string]*parts.Row
 	root *fyne.Container
 }
 
 func newEntries(_ *Shell, item string) *entryList {
-	l := &entryList{item: item, keep: map[string]*parts.Label{}}
+	l := &entryList{item: item, keep: map[string]*parts.Row{}}
 	l.list = parts.NewColumn(look.Gap)
 	l.rows = parts.NewScroller(l.list)
 	l.none = parts.NewLines(parts.LabelView{ID: "none", Role: look.Lead, Text: words.L("No entry of this scene is about it.")})
@@ -134,10 +154,14 @@ func (l *entryList) body() fyne.CanvasObject { return l.root }
 func (l *entryList) show(n *now) head {
 	var objs []fyne.CanvasObject
 	for _, e := range n.entriesOf(l.item) {
-		if l.keep[e.id] == nil {
-			l.keep[e.id] = parts.NewLines(parts.LabelView{})
+		v := parts.RowView{ID: "entry", When: e.when, Title: e.what, Second: e.who, Off: true, Dim: true}
+		if e.refused {
+			v.Tone = parts.Alarm
 		}
-		l.keep[e.id].Set(parts.LabelView{ID: "entry", Role: look.Lead, Text: parts.B(e.when) + "  " + e.what + "\n" + e.who})
+		if l.keep[e.id] == nil {
+			l.keep[e.id] = parts.NewRow(v, nil)
+		}
+		l.keep[e.id].Set(v)
 		objs = append(objs, l.keep[e.id])
 	}
 	if len(objs) == 0 {

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"tarpside/model"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
 )
@@ -46,6 +47,33 @@ func TestFromAFigureToTheEntriesThatMadeItInThreeTouches(t *testing.T) {
 	}
 }
 
+func TestAnEntryIsReadInWordsAndARefusedOneSaysWhy(t *testing.T) {
+	w := demoAt(t, 177, ScreenMore, glass1280, look.Options{})
+	w.shell.open(newEntries(w.shell, "R41-006"))
+	got := strings.Join(w.texts("entry"), "\n")
+	for _, want := range []string{"Tool battery 2 read: charge left: 22 %", "Refused: Tool battery 2 does not pass: charge left: 22 %"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not among\n%s", want, got)
+		}
+	}
+	if strings.Contains(got, "=") {
+		t.Errorf("a reading stands as the file has it:\n%s", got)
+	}
+}
+
+func TestAListOfRowsStandsBesideItselfBeforeItHidesOne(t *testing.T) {
+	for _, size := range []fyne.Size{glass1024, glass1280, glass1920} {
+		w := demoAt(t, 60, ScreenMore, size, glassLook(size, 1))
+		w.tap("act", "new-scene")
+		if p, ok := w.find("act", "open-Something else"); !ok || float32(p.Y+p.H) > size.Height-look.U(look.Foot) {
+			t.Errorf("%g wide: the last kind of call is not in view whole: %+v", size.Width, p)
+		}
+		if first, _ := w.find("act", "open-Car extrication"); float32(first.H) < look.U(look.Floor)-1 {
+			t.Errorf("%g wide: a row is %d high", size.Width, first.H)
+		}
+	}
+}
+
 // texts are all reading parts with an id, from the top.
 func (w *window) texts(id string) (out []string) {
 	for _, p := range w.parts {
@@ -79,5 +107,24 @@ func TestTheAccountIsWholeAtEverySizeOfGlassAndText(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// What was read stands in the log as "battery=22": people are told "Charge
+// left: 22 %".
+func TestNoEntryIsSaidInTheLettersOfATable(t *testing.T) {
+	w := demoAt(t, 177, ScreenTarp, glass1280, look.Options{})
+	n, read := w.shell.now(), 0
+	for i := range n.pic.Entries {
+		e := &n.pic.Entries[i]
+		if text := n.actLine(e); strings.ContainsAny(text, "=_") {
+			t.Errorf("%s of %s is said as %q", e.Verb, e.Item, text)
+		}
+		if e.Verb == model.CheckIt {
+			read++
+		}
+	}
+	if read == 0 {
+		t.Error("nothing was read in the demo")
 	}
 }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 
@@ -10,7 +11,8 @@ import (
 	"tarpside/ui/words"
 )
 
-// aloudPage is one page of large text, to be read over the radio.
+// aloudPage is what is read aloud under one title, over the radio: as many
+// pages of the screen as it takes.
 type aloudPage struct {
 	Title string
 	Note  string
@@ -24,28 +26,120 @@ type aloudLine struct {
 	Strong bool
 }
 
-// aloudLines is how many lines a page has at most.
-const aloudLines = 7
+// aloudDrawn is one page of the screen: its lines in a column or two, as
+// large as all of them fit.
+type aloudDrawn struct {
+	Title, Note string
+	Role        look.Role
+	Cols        [][]aloudLine
+}
 
-// paged splits what is too long for a page. A heading stays with what it
-// heads, and is said again where its group goes on.
-func paged(title, note string, lines []aloudLine) []aloudPage {
-	var out []aloudPage
-	for len(lines) > aloudLines {
-		cut := aloudLines
-		if lines[cut-1].Strong {
-			cut--
+// onPages breaks what is read under one title into pages of a size: one page
+// in large type where it has room, else as few as there can be. Only lines
+// that stand whole beside each other come in two columns.
+func (s aloudPage) onPages(size fyne.Size) []aloudDrawn {
+	room := size.Height - aloudTop()
+	role, cols := look.Screen, 1
+	for _, t := range []struct {
+		role look.Role
+		cols int
+	}{{look.Place, 1}, {look.Screen, 1}, {look.Place, 2}, {look.Screen, 2}} {
+		w := aloudWidth(size.Width, t.cols)
+		if t.cols == 2 && slices.ContainsFunc(s.Lines, func(l aloudLine) bool { return l.wraps(t.role, w) }) {
+			continue
 		}
-		out = append(out, aloudPage{title, note, lines[:cut:cut]})
-		rest := lines[cut:]
-		for k := cut - 1; k >= 0 && !rest[0].Strong; k-- {
-			if lines[k].Strong {
-				rest = append([]aloudLine{lines[k]}, rest...)
+		role, cols = t.role, t.cols
+		if got := inColumns(s.Lines, role, w, room); len(got) <= cols {
+			return []aloudDrawn{{s.Title, s.Note, role, got}}
+		}
+	}
+	if cols == 1 {
+		role = look.Screen
+	}
+	var out []aloudDrawn
+	for page := range slices.Chunk(inColumns(s.Lines, role, aloudWidth(size.Width, cols), room), cols) {
+		out = append(out, aloudDrawn{s.Title, s.Note, role, page})
+	}
+	return out
+}
+
+// inColumns breaks lines into columns of a height. A short group stays
+// together; the heading of a long one stays with its first line, and is said
+// again where the group goes on.
+func inColumns(lines []aloudLine, role look.Role, w, room float32) (out [][]aloudLine) {
+	var col []aloudLine
+	var y float32
+	for i := 0; i < len(lines); i++ {
+		l := lines[i]
+		need := l.height(role, w)
+		if l.Strong && i+1 < len(lines) {
+			whole := need
+			for k := i + 1; k < len(lines) && !lines[k].Strong; k++ {
+				whole += lines[k].height(role, w)
+			}
+			if need += lines[i+1].height(role, w); whole < room/2 {
+				need = whole
 			}
 		}
-		lines = rest
+		if y+need > room && len(col) > 0 && !(len(col) == 1 && col[0].Strong) {
+			out, col, y = append(out, col), nil, 0
+			for k := i - 1; k >= 0 && !l.Strong; k-- {
+				if lines[k].Strong {
+					col, y = append(col, lines[k]), lines[k].height(role, w)
+					break
+				}
+			}
+		}
+		col, y = append(col, l), y+l.height(role, w)
 	}
-	return append(out, aloudPage{title, note, lines})
+	return append(out, col)
+}
+
+// Sizes of a page that is read aloud, in design pixels.
+const (
+	aloudInset   = 20
+	aloudGap     = 48 // between two columns
+	aloudMark    = 52 // a mark and the room after it
+	aloudLineGap = 12
+)
+
+func aloudTop() float32 {
+	var p parts.Pen
+	return p.Fit("x", parts.Ink{Role: look.Hand}, 1e5, 0).H + look.U(22)
+}
+
+func aloudWidth(w float32, cols int) float32 {
+	return (w - 2*look.U(aloudInset) - look.U(aloudGap)*float32(cols-1)) / float32(cols)
+}
+
+func (l aloudLine) ink(role look.Role) parts.Ink {
+	if l.Strong {
+		return parts.Ink{Role: look.Name, Color: look.Accent}
+	}
+	return parts.Ink{Role: role}
+}
+
+// indent is the room that the mark of a line takes.
+func (l aloudLine) indent() float32 {
+	if l.Strong || l.Mark == (parts.MarkView{}) {
+		return 0
+	}
+	return look.U(aloudMark)
+}
+
+func (l aloudLine) laid(role look.Role, w float32) float32 {
+	var p parts.Pen
+	ink := l.ink(role)
+	ink.Keep = true
+	return p.Fit(l.Text, ink, w-l.indent(), 0).H
+}
+
+func (l aloudLine) height(role look.Role, w float32) float32 {
+	return l.laid(role, w) + look.U(aloudLineGap)
+}
+
+func (l aloudLine) wraps(role look.Role, w float32) bool {
+	return l.laid(role, w) > l.laid(role, 1e5)
 }
 
 // aloudGlance is Glance to be read aloud: place by place, then what runs
@@ -57,7 +151,7 @@ func (n *now) aloudGlance() []aloudPage {
 		for _, m := range b.Names {
 			lines = append(lines, aloudLine{Mark: m.Mark, Text: capital(m.Said)})
 		}
-		out = append(out, paged(b.Name, words.N("%d line", "%d lines", b.Lines), lines)...)
+		out = append(out, aloudPage{b.Name, words.N("%d line", "%d lines", b.Lines), lines})
 	}
 	if away := n.awayLine(); away != "" {
 		out = append(out, aloudPage{words.L("Elsewhere"), "", []aloudLine{{Text: away}}})
@@ -71,15 +165,14 @@ func (n *now) aloudGlance() []aloudPage {
 		run = append(run, aloudLine{Text: words.F("Not read: %s", unread)})
 	}
 	if len(run) > 0 {
-		out = append(out, paged(words.L("Running down"), words.L("as last read"), run)...)
+		out = append(out, aloudPage{words.L("Running down"), words.L("as last read"), run})
 	}
 	var sent []aloudLine
 	for _, r := range n.present() {
 		v := n.sent(r)
-		sent = append(sent, aloudLine{Mark: n.mark(r), Text: v.Name + ". " + v.words(6)})
+		sent = append(sent, aloudLine{Mark: n.mark(r), Text: v.Name + ". " + v.words(6, longWhy)})
 	}
-	out = append(out, paged(words.L("If sent now"), "", sent)...)
-	return out
+	return append(out, aloudPage{words.L("If sent now"), "", sent})
 }
 
 // aloudScreen shows pages of large text over a screen.
@@ -87,9 +180,10 @@ type aloudScreen struct {
 	sh    *Shell
 	title string
 	pages func(*now) []aloudPage
+	said  []aloudPage
 	at    int
 	root  *fyne.Container
-	page  *reading[aloudPage]
+	page  *reading[aloudDrawn]
 	last  *parts.Key
 	next  *parts.Key
 	count *parts.Label
@@ -112,6 +206,7 @@ func newAloud(sh *Shell, title string, pages func(*now) []aloudPage) *aloudScree
 		place(a.last, 0, y, w, h)
 		place(a.count, w+gap, y, size.Width-2*(w+gap), h)
 		place(a.next, size.Width-w, y, w, h)
+		a.draw()
 	}, a.page.obj, a.last, a.count, a.next)
 	return a
 }
@@ -119,7 +214,28 @@ func newAloud(sh *Shell, title string, pages func(*now) []aloudPage) *aloudScree
 func (a *aloudScreen) body() fyne.CanvasObject { return a.root }
 
 func (a *aloudScreen) show(n *now) head {
-	pages := a.pages(n)
+	a.said = a.pages(n)
+	a.draw()
+	h := head{title: words.L("Read aloud"), sentence: a.title + ". " + n.age(), back: true}
+	if a.paper != "" {
+		h.middle, h.widths = []fyne.CanvasObject{a.print}, []float32{152}
+	}
+	return h
+}
+
+// draw breaks what is said into pages that have room, and shows one.
+func (a *aloudScreen) draw() {
+	size := a.page.obj.Size()
+	if size.Width < 1 {
+		return
+	}
+	var pages []aloudDrawn
+	for _, s := range a.said {
+		pages = append(pages, s.onPages(size)...)
+	}
+	if len(pages) == 0 {
+		return
+	}
 	a.at = max(0, min(a.at, len(pages)-1))
 	pg := pages[a.at]
 	a.page.set(pg, "page", pg.words())
@@ -131,49 +247,39 @@ func (a *aloudScreen) show(n *now) head {
 	a.last.Set(back)
 	a.next.Set(next)
 	a.count.SetText(words.F("Page %d of %d", a.at+1, len(pages)))
-	h := head{title: words.L("Read aloud"), sentence: a.title + ". " + n.age(), back: true}
-	if a.paper != "" {
-		h.middle, h.widths = []fyne.CanvasObject{a.print}, []float32{152}
-	}
-	return h
 }
 
-func (p aloudPage) words() string {
+func (p aloudDrawn) words() string {
 	texts := []string{p.Title, p.Note}
-	for _, l := range p.Lines {
-		texts = append(texts, l.Text)
+	for _, c := range p.Cols {
+		for _, l := range c {
+			texts = append(texts, l.Text)
+		}
 	}
 	return sentences(texts...)
 }
 
-func paintAloud(v *aloudPage, p *parts.Pen, size fyne.Size) {
-	in := look.U(20)
+func paintAloud(v *aloudDrawn, p *parts.Pen, size fyne.Size) {
+	in := look.U(aloudInset)
 	w := size.Width - 2*in
 	title := p.Write(v.Title, parts.Ink{Role: look.Hand, Lines: 1}, in, 0, w*0.8, 0)
 	p.Write(v.Note, parts.Ink{Role: look.Sentence, Lines: 1}, in+title.W+look.U(20), title.H*0.45, w-title.W-look.U(20), 0)
-	y := title.H + look.U(10)
-	p.Fill(in, y, w, look.U(2), look.Line)
-	y += look.U(10)
-	role := look.Screen
-	room := size.Height - y
-	left := float32(len(v.Lines))
-	for _, l := range v.Lines {
-		side := look.U(34)
-		h := room / left
-		x := in + look.U(52)
-		if l.Strong || l.Mark == (parts.MarkView{}) {
-			x = in
-		} else {
-			p.Mark(l.Mark, in, y+look.U(3), side)
+	top := aloudTop()
+	p.Fill(in, top-look.U(12), w, look.U(2), look.Line)
+	cw := aloudWidth(size.Width, len(v.Cols))
+	for i, col := range v.Cols {
+		x, y := in+float32(i)*(cw+look.U(aloudGap)), top
+		if i > 0 {
+			p.Fill(x-look.U(aloudGap)/2, top, look.U(1), size.Height-top, look.Line)
 		}
-		ink := parts.Ink{Role: role}
-		if l.Strong {
-			ink.Role, ink.Color = look.Name, look.Accent
+		for _, l := range col {
+			h := l.height(v.Role, cw)
+			if l.indent() > 0 {
+				side := look.U(34)
+				p.Mark(l.Mark, x, y+(l.laid(v.Role, 1e5)-side)/2, side)
+			}
+			p.Write(l.Text, l.ink(v.Role), x+l.indent(), y, cw-l.indent(), min(h, size.Height-y))
+			y += h
 		}
-		laid := p.Write(l.Text, ink, x, y, in+w-x, h)
-		used := min(max(laid.H, side)+look.U(12), h)
-		y += used
-		room -= used
-		left--
 	}
 }

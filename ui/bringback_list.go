@@ -181,7 +181,7 @@ func (n *now) shortWords(kit int) string {
 	return words.F("%s. Usable so", said)
 }
 
-// faultWords is "chain=no" in words: "Chain sharp: no".
+// faultWords is a reading in words: "chain=no" is "Chain sharp: no".
 func (n *now) faultWords(said string) string {
 	var out []string
 	for _, w := range strings.Split(said, ";") {
@@ -191,13 +191,19 @@ func (n *now) faultWords(said string) string {
 			key, answer, _ = strings.Cut(w, " ")
 		}
 		c := n.d.Check(key)
-		if c == nil {
+		switch {
+		case key == model.FlowKey && eq:
+			out = append(out, words.F("%s L/min", answer))
+			continue
+		case c == nil:
 			out = append(out, w)
 			continue
 		}
 		name, _ := askWords(c)
 		name = strings.TrimSuffix(name, "?")
 		switch {
+		case answer == "":
+			out = append(out, name)
 		case answer == "unanswered":
 			out = append(out, words.F("%s: not looked at", name))
 		case c.Number:

@@ -24,7 +24,7 @@ type chooser struct {
 // shown then.
 func newChooser(sh *Shell, title, sentence string, list []choice, onPick func(id string)) *chooser {
 	c := &chooser{title: title, sentence: sentence}
-	cell := func() fyne.Size { return fyne.NewSize(look.U(300), look.U(look.Target)) }
+	cell := func() fyne.Size { return cellFor(c.grid, len(list), 300, look.Target) }
 	c.grid = parts.NewGrid(cell, func() fyne.CanvasObject {
 		var k *parts.Key
 		k = parts.NewKey(parts.KeyView{}, func() { onPick(k.View().ID) })
@@ -33,6 +33,7 @@ func newChooser(sh *Shell, title, sentence string, list []choice, onPick func(id
 		v := list[i]
 		cell.(*parts.Key).Set(parts.KeyView{Kind: v.kind, ID: v.id, Title: v.title, Second: v.second, Mark: v.mark, Lay: parts.LayLeft})
 	})
+	c.grid.Even = true
 	c.grid.SetLen(len(list))
 	c.root = box(func(size fyne.Size) { flush(c.grid, 0, 0, size.Width, size.Height) }, c.grid)
 	return c

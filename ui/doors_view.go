@@ -2,6 +2,7 @@ package ui
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -67,6 +68,18 @@ func (n *now) doorName(s *model.Slot) string {
 	return s.Compartment
 }
 
+// slotWord is where a piece lives, for its tile: the compartment, or where that
+// is too long the door that it is behind.
+func (n *now) slotWord(s *model.Slot) string {
+	switch {
+	case s == nil:
+		return ""
+	case n.doorName(s) == s.Compartment:
+		return s.Compartment
+	}
+	return parts.Or(s.Compartment, n.doorName(s))
+}
+
 // aboard is how many lines of a door have pieces in their slots.
 func (n *now) aboard(d door) int {
 	k := 0
@@ -80,7 +93,7 @@ func (n *now) aboard(d door) int {
 
 // doorKey is the key of a door.
 func (n *now) doorKey(d door, open bool) parts.KeyView {
-	v := parts.KeyView{ID: "door-" + d.name, Title: doorTitle(d.name), Second: words.F("%d in", n.aboard(d)), Lay: parts.LayStack}
+	v := parts.KeyView{ID: "door-" + d.name, Title: doorTitle(d.name), Second: parts.Or(words.F("%d home", n.aboard(d)), fmt.Sprint(n.aboard(d))), Lay: parts.LayStack}
 	if open {
 		v.Tone, v.State = parts.Live, "open"
 	}
@@ -111,9 +124,9 @@ func (n *now) doorTiles(d door, picks []pick) []parts.TileView {
 			at = stacks[0].Place
 		}
 		v := n.tile(i, at, model.Place{}, picks, readings)
-		switch {
-		case v.Raised && (v.Word == d.name || strings.HasPrefix(v.Word, d.name+" ")):
-			v.Word = strings.TrimSpace(strings.TrimPrefix(v.Word, d.name)) // the door itself goes without saying
+		switch s := n.d.Slot(n.d.Items[i].Slot); {
+		case s != nil && v.Raised && v.Word == n.slotWord(s):
+			v.Word = strings.TrimSpace(strings.TrimPrefix(s.Compartment, d.name)) // the door itself goes without saying
 		case at.Kind == model.Used || at.Kind == model.Lost:
 			v.Off = true
 		}
@@ -139,6 +152,27 @@ func (n *now) outLast(hidden map[string]bool, picks []pick) []parts.TileView {
 		}
 	}
 	return out
+}
+
+// stillOut are the pieces at the places of the scene, and then those with
+// others.
+func (n *now) stillOut(hidden map[string]bool, picks []pick) []parts.TileView {
+	readings := n.readings()
+	var out, with []parts.TileView
+	for i := range n.d.Items {
+		if hidden[n.d.Items[i].Rig] {
+			continue
+		}
+		for _, st := range n.s.Line(i).Stacks {
+			switch st.Place.Kind {
+			case model.At:
+				out = append(out, n.tile(i, st.Place, model.Place{}, picks, readings))
+			case model.With:
+				with = append(with, n.tile(i, st.Place, model.Place{}, picks, readings))
+			}
+		}
+	}
+	return append(out, with...)
 }
 
 // outMost is how many of the pieces that went out last are kept in the row.

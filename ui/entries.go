@@ -94,12 +94,13 @@ type mending struct {
 func newMending(sh *Shell, e model.Entry) screen {
 	c := &mending{sh: sh, e: e}
 	c.words = parts.NewLines(parts.LabelView{ID: "was", Role: look.Lead})
-	cell := func() fyne.Size { return fyne.NewSize(look.U(150), look.U(96)) }
+	cell := func() fyne.Size { return fyne.NewSize(look.U(210), look.U(96)) }
 	c.grid = parts.NewGrid(cell, func() fyne.CanvasObject {
 		var k *parts.Key
 		k = parts.NewKey(parts.KeyView{}, func() { c.place(k.View().ID) })
 		return k
 	}, func(i int, cell fyne.CanvasObject) { cell.(*parts.Key).Set(c.keys[i]) })
+	c.grid.Even = true
 	c.out = parts.NewReadout(parts.ReadoutView{ID: "number"})
 	c.pad = parts.NewDigitPad(c.digit)
 	c.root = box(c.layout)
@@ -167,7 +168,9 @@ func (c *mending) show(n *now) head {
 	}
 	switch {
 	case k == 0:
-		text += words.F("\nNow: %s. They cannot be put right from here.", n.whereNow(n.d.ItemIndex(m.Item)))
+		text += words.F("\nNow: %s. That cannot be put right from here.", n.whereNow(n.d.ItemIndex(m.Item)))
+	case at != m.To && m.N == 1:
+		text += words.F("\nIt moved on and is at %s now. Touch where it really is.", n.placeName(at))
 	case at != m.To:
 		text += words.F("\nThey moved on and are at %s now. Touch where they really are.", n.placeName(at))
 	default:

@@ -23,6 +23,8 @@ type head struct {
 	bigWords string              // "of 38 lines in"
 	bigLine  string              // under it
 	back     bool                // a key that leads back
+	letters  bool                // letters are up: on a small glass they take the room of the rail
+	inTab    bool                // the title and the sentence stand in a tab of the middle
 }
 
 // frame is the rail, the header and the foot: the same on every screen.
@@ -83,13 +85,12 @@ func (f *frame) objects() []fyne.CanvasObject {
 
 // layout gives every object its room for a window of a size.
 func (f *frame) layout(size fyne.Size) {
-	railW, headH, footH := look.U(look.Rail), look.U(look.Header), look.U(look.Foot)
-	if size.Width < look.U(1100) {
-		railW = look.U(look.Floor)
-	}
+	headH, footH := look.U(look.Header), look.U(look.Foot)
+	railW := f.railWide(size)
 	bodyH := size.Height - footH
 	step := (bodyH + look.U(look.Gap)) / float32(len(f.rail))
 	for i, k := range f.rail {
+		k.Hidden = railW == 0
 		place(k, 0, float32(i)*step, railW, step-look.U(look.Gap))
 	}
 	place(f.foot, 0, bodyH, size.Width, footH)
@@ -112,6 +113,19 @@ func (f *frame) layout(size fyne.Size) {
 	place(f.lock.under, railW, 0, size.Width-railW-look.U(clockRoom), headH-look.U(1))
 	place(f.lock.strip, railW, 0, size.Width-railW-look.U(clockRoom), headH)
 	f.sh.publish()
+}
+
+// railWide is the width of the rail. Ten letters of a hand's size and the rail
+// have no room beside each other on a small glass: the rail gives way then, and
+// the key that ends typing leads out.
+func (f *frame) railWide(size fyne.Size) float32 {
+	switch small := size.Width < look.U(1100); {
+	case small && f.header.letters:
+		return 0
+	case small:
+		return look.U(look.Floor)
+	}
+	return look.U(look.Rail)
 }
 
 // clockRoom is the width kept for the clock and what is under it.
@@ -157,7 +171,7 @@ func sameWords(a, b head) bool {
 
 // sameRoom tells whether what can be touched in a header is as before.
 func sameRoom(a, b head) bool {
-	if len(a.middle) != len(b.middle) || a.back != b.back {
+	if len(a.middle) != len(b.middle) || a.back != b.back || a.letters != b.letters {
 		return false
 	}
 	for i := range a.middle {
@@ -210,6 +224,22 @@ func (f *frame) paint(p *parts.Pen, size fyne.Size) {
 		p.Write(h.bigLine, parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, bx, look.U(56), right-bx, 0)
 		right = bx - look.U(8)
 	}
+	if !h.inTab {
+		f.paintTitle(p, x, right)
+	}
+	cx := size.Width - look.U(clockRoom) + look.U(8)
+	cw := look.U(clockRoom) - look.U(24)
+	p.Write(f.clock, parts.Ink{Role: look.Place, Align: fyne.TextAlignTrailing, Lines: 1}, cx, look.U(4), cw, 0)
+	f.paintNote(p, cx, cw)
+	p.Fill(0, size.Height-look.U(1), size.Width, look.U(1), look.Line)
+	if f.sh.opts.Practice {
+		p.Fill(0, size.Height-look.U(5), size.Width, look.U(2), look.Line)
+	}
+}
+
+// paintTitle draws where I am and the sentence under it.
+func (f *frame) paintTitle(p *parts.Pen, x, right float32) {
+	h := f.header
 	p.Write(h.title, parts.Ink{Role: look.Screen, Lines: 1}, x, look.U(8), right-x, 0)
 	ink := look.Dim
 	if h.stale {
@@ -223,14 +253,25 @@ func (f *frame) paint(p *parts.Pen, size fyne.Size) {
 		line = p.Fit(h.sentence, parts.Ink{Role: look.Small, Color: ink, Lines: 2}, right-x, look.U(42))
 	}
 	p.Put(line, x, look.U(48)-(line.H-look.U(24))/3, right-x)
-	cx := size.Width - look.U(clockRoom) + look.U(8)
-	cw := look.U(clockRoom) - look.U(24)
-	p.Write(f.clock, parts.Ink{Role: look.Place, Align: fyne.TextAlignTrailing, Lines: 1}, cx, look.U(4), cw, 0)
-	p.Write(f.notes, parts.Ink{Role: look.SmallBold, Align: fyne.TextAlignTrailing, Lines: 1}, cx, look.U(54), cw, 0)
-	p.Fill(0, size.Height-look.U(1), size.Width, look.U(1), look.Line)
-	if f.sh.opts.Practice {
-		p.Fill(0, size.Height-look.U(5), size.Width, look.U(2), look.Line)
+}
+
+// paintNote draws the line under the clock; of practice on a badge, so that
+// nobody takes it for a real call.
+func (f *frame) paintNote(p *parts.Pen, x, w float32) {
+	ink := parts.Ink{Role: look.SmallBold, Align: fyne.TextAlignTrailing, Lines: 1}
+	y := look.U(54)
+	if !f.sh.opts.Practice {
+		p.Write(f.notes, ink, x, y, w, 0)
+		return
 	}
+	in, side := look.U(8), p.Size(look.Small)*1.3
+	ink.Color, ink.Align = look.OnFill, fyne.TextAlignLeading
+	note := p.Fit(f.notes, ink, w-2*in-side-look.U(6), 0)
+	wide := note.W + side + 2*in + look.U(6)
+	left := x + w - wide + look.U(4)
+	p.Rect(left, y-look.U(2), wide, note.H+look.U(4), look.Fill, look.Clear, 0, look.U(4))
+	p.Icon("boots", look.OnFill, left+in, y+(note.H-side)/2, side)
+	p.Put(note, left+in+side+look.U(6), y, note.W)
 }
 
 func join(words ...string) string {

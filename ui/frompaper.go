@@ -55,7 +55,9 @@ func (f *fromPaper) words(n *now, l tarpsheet.Line) string {
 	if it := n.d.Item(l.Piece); it != nil {
 		what = it.Name
 		if it.Quantity > 1 {
-			what = l.Quantity + " " + what
+			if what = l.Quantity + " " + what; l.Quantity != "1" {
+				what = l.Quantity + " " + low(many(it.Name))
+			}
 		}
 	} else if said, ok := tarpsheet.Words(l.Piece); ok {
 		what = quoted(said)
@@ -132,19 +134,21 @@ func (f *fromPaper) enter(dry bool) {
 	}
 }
 
-func (n *now) paperReplies(entries []model.Entry) (text string) {
+// paperReplies says what came of each entry, under its own words.
+func (n *now) paperReplies(entries []model.Entry) string {
+	var out []string
 	for _, e := range entries {
 		mark := ""
 		if e.Reply.Word != model.OK {
-			mark = parts.B(words.L(string(e.Reply.Word))) + ": "
+			mark = words.L(string(e.Reply.Word)) + ": "
 		}
-		said := n.replyText(&e)
+		said := words.Said(e.Reply.Text)
 		if said == "" {
 			said = words.L("as the log has it")
 		}
-		text += n.clock(e.At()) + "  " + mark + said + "\n"
+		out = append(out, parts.B(n.clock(e.At())+"  "+n.actLine(&e))+"\n"+mark+said)
 	}
-	return text
+	return strings.Join(out, "\n\n")
 }
 
 // next asks for a line, cell by cell.
@@ -186,7 +190,7 @@ func newPaperWhere(f *fromPaper) screen {
 		if strings.HasPrefix(strings.ToLower(a.Kind), "home") {
 			continue // what is ours does not go along with us
 		}
-		list = append(list, choice{parts.KindPlace, "with:" + a.Code, n.partyName(a.Code), words.L("went along"), parts.MarkView{}})
+		list = append(list, choice{parts.KindPlace, "with:" + a.Code, n.partyName(a.Code), words.L("went with them"), parts.MarkView{}})
 	}
 	list = append(list, choice{parts.KindPlace, "used", words.L("Used up"), "", parts.MarkView{}},
 		choice{parts.KindAct, placeNew, words.L("Another place"), words.L("as it was written"), parts.MarkView{}}, choice{parts.KindPlace, tarpsheet.Unknown, words.L("Cannot be read"), words.L("kept as unknown"), parts.MarkView{}})
@@ -237,6 +241,7 @@ func newPaperWho(f *fromPaper) screen {
 // paperPad asks for a cell that is made of figures.
 type paperPad struct {
 	title, ask string
+	says       string // beside the pad
 	typed      string
 	most       int
 	shown      func(typed string) string
@@ -256,6 +261,7 @@ type paperAnswer struct{ id, title, cell string }
 func newPaperPad(p *paperPad, answers ...paperAnswer) *paperPad {
 	p.out = parts.NewReadout(parts.ReadoutView{ID: "typed"})
 	p.words = parts.NewLines(parts.LabelView{ID: "paper-words", Role: look.Sentence})
+	says := padWords(p.words)
 	p.pad = parts.NewDigitPad(p.key)
 	var keys []fyne.CanvasObject
 	for _, a := range answers {
@@ -263,7 +269,7 @@ func newPaperPad(p *paperPad, answers ...paperAnswer) *paperPad {
 		p.keys = append(p.keys, k)
 		keys = append(keys, k)
 	}
-	p.root = box(func(size fyne.Size) { layPad(size, p.pad, p.out, p.words, keys...) }, append([]fyne.CanvasObject{p.pad, p.out, p.words}, keys...)...)
+	p.root = box(func(size fyne.Size) { layPad(size, p.pad, p.out, says, keys...) }, append([]fyne.CanvasObject{p.pad, p.out, says}, keys...)...)
 	return p
 }
 
@@ -271,7 +277,7 @@ func (p *paperPad) body() fyne.CanvasObject { return p.root }
 
 func (p *paperPad) show(*now) head {
 	p.out.Set(parts.ReadoutView{ID: "typed", Text: p.shown(p.typed), Tone: parts.Live, Role: look.Hand})
-	p.words.SetText(p.ask)
+	p.words.SetText(p.says)
 	tone, ok := parts.Usual, p.right(p.typed)
 	if ok {
 		tone = parts.Filled
@@ -296,14 +302,19 @@ func (p *paperPad) key(id string) {
 // newPaperTime asks for the time as a clock shows it.
 func newPaperTime(f *fromPaper) screen {
 	p := &paperPad{sh: f.sh, title: words.L("Time on paper"), ask: words.L("Hours and minutes, as they were written"), most: 4}
-	p.shown = func(typed string) string {
-		if len(typed) < 3 {
-			return typed
-		}
-		return typed[:len(typed)-2] + ":" + typed[len(typed)-2:]
-	}
+	n := f.sh.now()
+	p.says = words.F("19:40 is 1, 9, 4, 0.\n\nThe scene began at %s; it is %s now.", n.clock(n.scene.Opened), n.at.Format("15:04"))
 	p.right = func(typed string) bool {
 		return len(typed) >= 3 && typed[len(typed)-2] < '6' && (len(typed) == 3 || typed[:2] < "24")
+	}
+	p.shown = func(typed string) string {
+		switch {
+		case len(typed) < 3:
+			return typed
+		case len(typed) == 3 && !p.right(typed): // the last figure is yet to come
+			return typed[:2] + ":" + typed[2:] + "_"
+		}
+		return typed[:len(typed)-2] + ":" + typed[len(typed)-2:]
 	}
 	p.done = func(cell string) {
 		f.line.Time = cell
@@ -320,6 +331,9 @@ func newPaperTime(f *fromPaper) screen {
 // newPaperNumber asks how many.
 func newPaperNumber(f *fromPaper) screen {
 	p := &paperPad{sh: f.sh, title: words.L("How many"), ask: f.sh.now().itemName(f.line.Piece), most: 4}
+	if it := f.sh.now().d.Item(f.line.Piece); it != nil {
+		p.says = words.F("%s has %d of them.", f.sh.now().rigName(it.Rig), it.Quantity)
+	}
 	p.shown = func(typed string) string { return typed }
 	p.right = func(typed string) bool { return typed != "" && typed[0] != '0' }
 	p.done = func(cell string) {
@@ -417,7 +431,7 @@ func (p *paperPiece) show(n *now) head {
 		none = parts.KeyView{ID: "in-words", Title: words.L("In these words"), Second: words.L("no such piece is listed"), Lay: parts.LayLeft}
 	}
 	p.none.Set(none)
-	return head{title: words.L("Piece"), sentence: line, back: true}
+	return head{title: words.L("Piece"), sentence: line, back: true, letters: true}
 }
 
 // inWords tells whether what is typed names no piece of the inventory.

@@ -106,7 +106,7 @@ func (n *now) gaugeView(f *rundown.Figure) gaugeView {
 	}
 	v.At = n.ago(at)
 	if f.Under {
-		v.Under = words.F("under %g", f.Limit)
+		v.Under = words.F("under %g %s", f.Limit, gaugeUnit(f.Check))
 	}
 	if f.Timed {
 		v.By = words.L("by table")
@@ -121,8 +121,13 @@ func (n *now) gaugeView(f *rundown.Figure) gaugeView {
 }
 
 // ago is a time and how long ago it was.
-func (n *now) ago(at int64) string {
-	return words.F("%s, %d min ago", n.clock(at), max(0, (n.at.UnixMilli()-at)/60000))
+func (n *now) ago(at int64) string { return words.F("%s, %s", n.clock(at), n.agoWords(at)) }
+
+func (n *now) agoWords(at int64) string {
+	if n.at.UnixMilli()-at < 60_000 {
+		return words.L("just now")
+	}
+	return words.F("%d min ago", (n.at.UnixMilli()-at)/60000)
 }
 
 func (n *now) sinceWords(at int64) string {
@@ -143,13 +148,14 @@ type alertView struct {
 	Rig   string // the rig that the screen is opened for, if any
 }
 
-// alert finds the worst that is open. Nothing pops up: it is one line.
+// alert finds the worst that is open: an alarm, else the first. Nothing pops
+// up: it is one line.
 func (n *now) alert(figures []rundown.Figure) alertView {
 	all := n.alerts(figures)
 	if len(all) == 0 {
 		return alertView{}
 	}
-	v := all[0]
+	v := all[max(0, slices.IndexFunc(all, func(a alertView) bool { return a.Loud }))]
 	v.More = len(all) - 1
 	return v
 }

@@ -25,7 +25,7 @@ type glanceScreen struct {
 	cells  int
 	bands  []*reading[bandDrawn]
 	foot   *reading[string] // places without room, and what is with others
-	none   *reading[string]
+	none   *reading[nothingDrawn]
 	gauges *touchReading[gaugesDrawn]
 	sent   *reading[[]sentDrawn]
 	free   *reading[[]freeView]
@@ -55,25 +55,6 @@ func newGlance(sh *Shell) screen {
 
 func (g *glanceScreen) body() fyne.CanvasObject { return g.root }
 
-// rigLeaving asks which rig must go, where more than one is here.
-func (sh *Shell) rigLeaving() {
-	n := sh.now()
-	rigs := n.present()
-	if len(rigs) == 1 {
-		sh.open(newRelease(sh, rigs[0]))
-		return
-	}
-	var list []choice
-	for _, r := range rigs {
-		a := n.account(r)
-		list = append(list, choice{kind: parts.KindRig, id: r, title: n.rigName(r), second: words.F("%d pieces off", a.CameOff-a.Home), mark: n.mark(r)})
-	}
-	sh.open(newChooser(sh, words.L("Which rig must go?"), words.L("Its pieces are split into grab now, leave, and already elsewhere"), list, func(rig string) {
-		sh.over = nil
-		sh.open(newRelease(sh, rig))
-	}))
-}
-
 func (g *glanceScreen) show(n *now) head {
 	v := n.glance(g.freeRoom())
 	if !reflect.DeepEqual(v, g.view) || len(g.root.Objects) == 0 {
@@ -93,20 +74,15 @@ func (g *glanceScreen) fill(n *now) {
 	var said []string
 	for _, s := range v.Sent {
 		sent = append(sent, sentDrawn{n.mark(s.Rig), s})
-		said = append(said, s.Name+": "+s.words(s.count()))
+		said = append(said, s.Name+": "+s.whole())
 	}
 	g.sent.set(sent, "if-sent-now", strings.Join(said, " "))
 	var free []string
-	for _, f := range v.Free {
+	for _, f := range append(slices.Clone(v.Free), v.Also...) {
 		free = append(free, fmt.Sprintf("%d %s", f.Count, low(f.Name)))
 	}
 	g.free.set(v.Free, "free-now", words.F("Free now: %s", strings.Join(free, ", ")))
 	g.alert.set(v.Alert, "alert", v.Alert.words())
-	more := words.L(nothingOutMore)
-	if v.Away != "" {
-		more = words.L(nothingHere)
-	}
-	g.none.set(more, "nothing-out", words.L(nothingOut)+". "+more)
 	for len(g.bands) < len(v.Bands) {
 		g.bands = append(g.bands, newReading(paintBand))
 	}
@@ -210,8 +186,20 @@ func (g *glanceScreen) layBands(w, h float32) {
 		y += bh
 	}
 	g.foot.set(foot, "elsewhere", foot)
-	place(g.none.obj, 0, 0, w, h-footH)
+	g.layNothing(fyne.NewSize(w, h-footH))
 	place(g.foot.obj, 0, h-footH, w, footH)
+}
+
+// layNothing shows, while nothing is out, what there is to take out.
+func (g *glanceScreen) layNothing(size fyne.Size) {
+	place(g.none.obj, 0, 0, size.Width, size.Height)
+	v := nothingDrawn{More: words.L(nothingOutMore)}
+	if g.view.Away != "" {
+		v.More = words.L(nothingHere)
+	}
+	cols, rows := freeRows(size)
+	v.Free = g.view.Also[:min(len(g.view.Also), cols*rows)]
+	g.none.set(v, "nothing-out", words.L(nothingOut)+". "+v.More)
 }
 
 // shareRows shares the height out: each place gets a row of names, the rest

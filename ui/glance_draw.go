@@ -88,7 +88,7 @@ func btoi(b bool) int {
 func (d *bandDrawn) want() int {
 	want := 100*d.keys + d.hidden
 	if d.Band.Place == string(model.Tarp) {
-		want /= 3
+		return min(want/3, 99) // a key piece at work comes first, whatever waits
 	}
 	return want
 }
@@ -152,13 +152,40 @@ var (
 	nothingHere    = words.K("Nothing lies on the tarp or at a place of the scene. What is with others or not ready stands below.")
 )
 
-func paintNothingOut(more *string, p *parts.Pen, size fyne.Size) {
-	p.Rect(0, 0, size.Width, size.Height-look.U(8), look.Ground, look.Line, look.U(1), look.U(look.RadiusPanel))
-	in := look.U(32)
-	side := look.U(56)
-	p.Icon("home", look.Accent, in, in, side)
-	l := p.Write(words.L(nothingOut), parts.Ink{Role: look.Place, Lines: 1}, in, in+side+look.U(16), size.Width-2*in, 0)
-	p.Write(*more, parts.Ink{Role: look.Sentence}, in, in+side+look.U(24)+l.H, min(size.Width-2*in, look.U(560)), 0)
+// nothingDrawn is what stands in the place of the bands while nothing is out:
+// the families that have no room at the foot.
+type nothingDrawn struct {
+	More string
+	Free []freeView
+}
+
+// nothingHead is the height of the words above the families, in design pixels
+// at text scale 1.
+const nothingHead = 112
+
+// freeRows is how the families fall into the room under the words.
+func freeRows(size fyne.Size) (cols, rows int) {
+	head := look.U(nothingHead) * look.Current().Options().Text
+	return max(1, int(size.Width/look.U(freeCell))), max(0, int((size.Height-head)/look.U(glanceFree)))
+}
+
+func paintNothingOut(v *nothingDrawn, p *parts.Pen, size fyne.Size) {
+	in := look.U(8)
+	l := p.Write(words.L(nothingOut), parts.Ink{Role: look.Place, Lines: 1}, in, look.U(6), size.Width-2*in, 0)
+	head := look.U(nothingHead) * look.Current().Options().Text
+	if len(v.Free) == 0 {
+		head = 0
+	}
+	p.Write(v.More, parts.Ink{Role: look.Body}, in, look.U(8)+l.H, min(size.Width-2*in, look.U(700)), max(0, head-look.U(8)-l.H))
+	cols, _ := freeRows(size)
+	cell := size.Width / float32(cols)
+	for i := 0; i < len(v.Free); i += cols {
+		y := head + look.U(glanceFree)*float32(i/cols)
+		p.Fill(0, y+look.U(2), size.Width, look.U(1), look.Line)
+		for k, f := range v.Free[i:min(i+cols, len(v.Free))] {
+			paintFreeCell(f, p, float32(k)*cell, y, cell, look.U(glanceFree), k > 0)
+		}
+	}
 }
 
 func paintGlanceFoot(s *string, p *parts.Pen, size fyne.Size) {
@@ -189,7 +216,7 @@ func paintSent(v *[]sentDrawn, p *parts.Pen, size fyne.Size) {
 		tw := x + w - tx - look.U(8)
 		name := p.Fit(s.View.Name, parts.Ink{Role: look.BodyBold, Lines: 1}, tw, 0)
 		lines := max(1, int((box-name.H-look.U(4))/p.Fit("x", parts.Ink{Role: look.Small}, tw, 0).H))
-		text := longest(p, s.View.count(), look.Small, tw, lines, s.View.words)
+		text := s.View.longest(p, look.Small, tw, lines)
 		p.Stack(tx, y, tw, box, name, p.Fit(text, parts.Ink{Role: look.Small}, tw, 0))
 		y += h
 	}
@@ -205,22 +232,28 @@ func paintFree(v *[]freeView, p *parts.Pen, size fyne.Size) {
 	}
 	cell := (size.Width - title) / float32(len(*v))
 	for i, f := range *v {
-		x := title + float32(i)*cell
-		p.Fill(x, look.U(14), look.U(1), size.Height-look.U(22), look.Line)
-		x += look.U(9)
-		w := cell - look.U(13)
-		color := look.Text
-		if f.Count == 0 {
-			color = look.Alarm
-		}
-		p.Write(fmt.Sprint(f.Count), parts.Ink{Role: look.Hand, Color: color, Lines: 1}, x, look.U(6), w, 0)
-		p.Write(f.Name, parts.Ink{Role: look.SmallBold, Lines: 2}, x, look.U(62), w, look.U(42))
-		paintWhose(f, p, x, size.Height-look.U(30), w)
+		paintFreeCell(f, p, title+float32(i)*cell, 0, cell, size.Height, true)
 	}
 }
 
-// paintWhose draws whose the free ones are: the mark, and how many if more
-// than one.
+// paintFreeCell is one family of which somebody may ask for a free one.
+func paintFreeCell(f freeView, p *parts.Pen, x, y, cell, h float32, rule bool) {
+	if rule {
+		p.Fill(x, y+look.U(14), look.U(1), h-look.U(22), look.Line)
+	}
+	x += look.U(9)
+	w := cell - look.U(13)
+	color := look.Text
+	if f.Count == 0 {
+		color = look.Alarm
+	}
+	p.Write(fmt.Sprint(f.Count), parts.Ink{Role: look.Hand, Color: color, Lines: 1}, x, y+look.U(6), w, 0)
+	p.Write(f.Name, parts.Ink{Role: look.SmallBold, Lines: 2}, x, y+look.U(62), w, look.U(42))
+	paintWhose(f, p, x, y+h-look.U(30), w)
+}
+
+// paintWhose draws whose the free ones are: the mark, and how many where they
+// are of more than one rig.
 func paintWhose(f freeView, p *parts.Pen, x, y, w float32) {
 	side := look.U(22)
 	if f.Count == 0 {
@@ -234,7 +267,7 @@ func paintWhose(f freeView, p *parts.Pen, x, y, w float32) {
 	for _, m := range f.Whose {
 		need += side + look.U(14) + num(m).W
 	}
-	counts, left := need-look.U(10) <= w, w
+	counts, left := len(f.Whose) > 1 && need-look.U(10) <= w, w
 	for _, m := range f.Whose {
 		step := p.Mark(m.Mark, x, y, side) + look.U(4)
 		if counts && m.N > 1 {

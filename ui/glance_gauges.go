@@ -55,7 +55,7 @@ func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
 	if room := w - head.W - look.U(44); fitsOn(p, words.L("how it was got"), look.Body, room, 1) {
 		p.Write(words.L("how it was got"), parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, x+head.W+look.U(10), look.U(6), room, 0)
 	}
-	y := look.U(36)
+	y := look.U(34)
 	room := size.Height - look.U(8)
 	if len(v.Read) == 0 && v.Unread == "" {
 		p.Write(words.L("Nothing with a gauge is out."), parts.Ink{Role: look.Body}, x, y, w, 0)
@@ -64,9 +64,12 @@ func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
 	room -= look.U(28) // for what was not read
 	hidden := 0
 	for i, g := range v.Read {
-		need := look.U(44)
+		need := look.U(43)
 		if i == 0 && g.Low {
 			need = look.U(78)
+			if size.Height >= look.U(170) {
+				need = look.U(92) // its figure decides: the largest there is
+			}
 		}
 		if y+need > room && i > 0 {
 			hidden = len(v.Read) - i
@@ -77,7 +80,7 @@ func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
 		} else {
 			paintGauge(g, p, x, y, w, need)
 		}
-		y += need + look.U(6)
+		y += need + look.U(3)
 	}
 	paintUnread(v, hidden, p, x, y, w, size.Height-look.U(8)-y)
 }
@@ -122,13 +125,21 @@ func paintWorst(g gaugeView, p *parts.Pen, x, y, w, h float32) {
 	if g.Timed && g.Till != "" {
 		big, small = fmt.Sprint(g.Left), words.L("min")
 	}
-	fig := p.Middle(big, parts.Ink{Role: look.Hand, Color: look.Alarm, Lines: 1}, x+in, y, w*0.4, h)
+	role := look.Hand
+	if h >= look.U(92) && len(big) < 3 {
+		role = look.Figure
+	}
+	fig := p.Middle(big, parts.Ink{Role: role, Color: look.Alarm, Lines: 1}, x+in, y, w*0.4, h)
 	unit := p.Fit(small, parts.Ink{Role: look.Body, Lines: 1}, w*0.2, 0)
-	p.Put(unit, x+in+fig.W+look.U(6), y+h/2+look.U(2), unit.W)
+	p.Put(unit, x+in+fig.W+look.U(6), y+(h+fig.H)/2-fig.H*0.24-unit.H*0.75, unit.W)
 	tx := x + in + fig.W + unit.W + look.U(20)
 	tw := x + w - tx - look.U(8)
+	under := look.Small
+	if h >= look.U(92) && fitsOn(p, g.when(), look.Body, tw, 2) {
+		under = look.Body
+	}
 	p.Stack(tx, y, tw, h, p.Fit(g.Name+", "+g.Place, parts.Ink{Role: look.BodyBold, Lines: 2}, tw, h*0.6),
-		p.Fit(g.shortest(p, look.Small, tw, 2), parts.Ink{Role: look.Small, Lines: 2}, tw, h*0.6))
+		p.Fit(g.shortest(p, look.Small, tw, 2), parts.Ink{Role: under, Lines: 2}, tw, h*0.6))
 }
 
 func paintGauge(g gaugeView, p *parts.Pen, x, y, w, h float32) {

@@ -155,7 +155,7 @@ func TestIfSentNowSaysWhatRescue41CouldNotDoAtTheEnd(t *testing.T) {
 	if len(v.Short) != 5 {
 		t.Errorf("short but usable %q, want five families", v.Short)
 	}
-	if text := v.words(2); !strings.Contains(text, "2 more.") {
+	if text := v.words(2, noWhy); !strings.Contains(text, "2 more.") {
 		t.Errorf("with two names: %q", text)
 	}
 }
@@ -211,24 +211,37 @@ func TestReadAloudGoesPlaceByPlaceAndBack(t *testing.T) {
 }
 
 func TestAPageThatGoesOnSaysItsHeadingAgain(t *testing.T) {
+	demoAt(t, 60, ScreenGlance, glass1280, glassLook(glass1280, 1))
 	lines := []aloudLine{{Text: "Medic 9", Strong: true}}
-	for range 9 {
+	for range 40 {
 		lines = append(lines, aloudLine{Text: "a piece"})
 	}
-	pages := paged("Rescue 41", "", append(lines, aloudLine{Text: "Lost", Strong: true}, aloudLine{Text: "punch"}))
-	said := 0
-	for _, p := range pages {
-		if len(p.Lines) > aloudLines || !p.Lines[0].Strong || p.Lines[len(p.Lines)-1].Strong {
-			t.Errorf("a page of %d lines: %+v", len(p.Lines), p.Lines)
-		}
-		for _, l := range p.Lines {
-			if !l.Strong {
-				said++
+	s := aloudPage{Title: "Rescue 41", Lines: append(lines, aloudLine{Text: "Lost", Strong: true}, aloudLine{Text: "punch"})}
+	for _, size := range []fyne.Size{{Width: 900, Height: 430}, {Width: 1160, Height: 520}, {Width: 1780, Height: 860}} {
+		said := 0
+		for _, p := range s.onPages(size) {
+			for _, col := range p.Cols {
+				if !col[0].Strong || col[len(col)-1].Strong {
+					t.Errorf("%v: a column begins or ends in the middle: %+v", size, col)
+				}
+				for _, l := range col {
+					if !l.Strong {
+						said++
+					}
+				}
 			}
 		}
+		if said != 41 {
+			t.Errorf("%v: %d lines are said, want 41", size, said)
+		}
 	}
-	if said != 10 {
-		t.Errorf("%d lines are said, want 10", said)
+}
+
+func TestWhatIsReadAloudOfAPlaceStandsOnOnePageOfALargeGlass(t *testing.T) {
+	w := demoAt(t, 60, ScreenGlance, glass1920, glassLook(glass1920, 1))
+	w.tap(parts.KindAct, "read-aloud")
+	if got := w.text("page"); !strings.Contains(got, "Battery cutter") || !strings.Contains(got, "fleece blankets") {
+		t.Errorf("not all of V2 is on the first page: %q", got)
 	}
 }
 
@@ -270,5 +283,71 @@ func TestAnEqualGlanceIsNotMadeAnew(t *testing.T) {
 	w.shell.log(board.Tap{Acts: []model.Act{{Verb: model.Return, Item: "R41-002", Quantity: 1, From: "at:V2", To: "tarp"}}})
 	if got := w.text("at:V2"); strings.Contains(got, "battery cutter") {
 		t.Errorf("the cutter is back on the tarp, and V2 reads %q", got)
+	}
+}
+
+func TestIfSentNowSaysThatAGaugeWasNotRead(t *testing.T) {
+	w := demoAt(t, 8, ScreenGlance, glass1280, look.Options{})
+	const kit = "R41-104" // the oxygen case
+	for _, a := range []model.Act{
+		{Verb: model.Direct, From: "home", To: "at:V1"},
+		{Verb: model.Return, From: "at:V1", To: "tarp"},
+		{Verb: model.Stow, Reading: "count=yes;in_anyway", From: "tarp", To: "home"},
+	} {
+		a.Item, a.Quantity = kit, 1
+		for _, e := range w.shell.log(board.Tap{Acts: []model.Act{a}}) {
+			if !e.Taken() {
+				t.Fatalf("%s: %+v", a.Verb, e.Reply)
+			}
+		}
+	}
+	want := "1 of 2 oxygen Ds (1 gauge not read)"
+	v := w.shell.now().sent("R41")
+	if got := v.whole(); !strings.Contains(got, want) {
+		t.Errorf("the whole view is %q", got)
+	}
+	if got := v.words(v.count(), noWhy); strings.Contains(got, "gauge") || !strings.Contains(got, "1 of 2 oxygen Ds") {
+		t.Errorf("without reasons it is %q", got)
+	}
+	if got := v.words(v.count(), shortWhy); !strings.Contains(got, "1 of 2 oxygen Ds (1 unread)") {
+		t.Errorf("the shorter form is %q", got)
+	}
+	w.shell.Go(ScreenLeaving)
+	if got := w.text("if-sent-now"); !strings.Contains(got, want) {
+		t.Errorf("Leaving says %q", got)
+	}
+	w.shell.log(board.Tap{Acts: []model.Act{{Verb: model.CheckIt, Item: "R41-105", Quantity: 1, Reading: "oxygen=1800"}}})
+	if got := w.text("if-sent-now"); strings.Contains(got, "gauge") || strings.Contains(got, "oxygen") {
+		t.Errorf("once it was read Leaving says %q", got)
+	}
+}
+
+func TestWhileNothingIsOutGlanceNamesEveryFamilyThatCanBeAskedFor(t *testing.T) {
+	for _, minute := range []int{-1, 8} {
+		w := demoAt(t, minute, ScreenGlance, glass1920, glassLook(glass1920, 1))
+		g := w.shell.screens[ScreenGlance].(*glanceScreen)
+		if len(g.none.view.Free) < 20 {
+			t.Errorf("minute %d: %d families above the foot", minute, len(g.none.view.Free))
+		}
+		for _, f := range w.shell.now().free(1000) {
+			if f.Name == "" {
+				t.Errorf("minute %d: the family %s has no name", minute, f.Family)
+			}
+		}
+	}
+}
+
+func TestTheTarpTakesNoRowFromAKeyPieceAtWork(t *testing.T) {
+	names := func(n int) (out []bandName) {
+		for i := range n {
+			out = append(out, bandName{Name: "Tool " + string(rune('a'+i%26)), Lines: 1, Key: true})
+		}
+		return out
+	}
+	demoAt(t, 60, ScreenGlance, glass1280, glassLook(glass1280, 1))
+	bands := []bandView{{Place: "at:V2", Lines: 9, Names: names(9)}, {Place: "tarp", Lines: 400, Names: names(400)}}
+	draws, _ := shareRows(bands, 700, 240)
+	if draws[0].hidden > 0 || draws[1].Rows > draws[0].Rows {
+		t.Errorf("%d rows at the place with %d hidden, %d on the tarp", draws[0].Rows, draws[0].hidden, draws[1].Rows)
 	}
 }

@@ -21,6 +21,7 @@ type glanceView struct {
 	Unread   string // pieces at work with a gauge that nobody has read
 	Sent     []sentView
 	Free     []freeView
+	Also     []freeView // while nothing is out: those that have no room at the foot
 	Alert    alertView
 }
 
@@ -45,11 +46,20 @@ type bandName struct {
 	numbers []string // "1", "2"
 }
 
+// mostAlso is how many families stand above the foot at most.
+const mostAlso = 40
+
 // glance makes the view, with room for so many families at the foot.
 func (n *now) glance(cells int) glanceView {
 	figures := n.figures()
-	v := glanceView{Sentence: n.age(), Bands: n.bands(), Away: n.awayLine(), Free: n.free(cells), Alert: n.alert(figures)}
+	v := glanceView{Sentence: n.age(), Bands: n.bands(), Away: n.awayLine(), Alert: n.alert(figures)}
 	v.Gauges, v.Unread = n.gaugeViews(figures)
+	if len(v.Bands) > 0 {
+		v.Free = n.free(cells)
+	} else {
+		all := n.free(cells + mostAlso)
+		v.Free, v.Also = all[:min(cells, len(all))], all[min(cells, len(all)):]
+	}
 	for _, r := range n.present() {
 		v.Sent = append(v.Sent, n.sent(r))
 	}

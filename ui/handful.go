@@ -3,7 +3,6 @@ package ui
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -18,7 +17,7 @@ type handStrip struct {
 	*fyne.Container
 	t     *tarpScreen
 	panel *parts.Panel
-	words *parts.Label
+	words *reading[pickedView]
 	keys  []*parts.QuantityKey
 	kit   *parts.Key
 	drop  *parts.Key
@@ -32,13 +31,13 @@ type handStrip struct {
 func newHandStrip(t *tarpScreen) *handStrip {
 	h := &handStrip{t: t}
 	h.panel = parts.NewPanel(parts.PanelView{Tone: parts.Live}, nil)
-	h.words = parts.NewLines(parts.LabelView{ID: "picked", Role: look.Body, Mid: true})
+	h.words = newReading(paintPicked)
 	for range 6 {
 		h.keys = append(h.keys, parts.NewQuantityKey("", "", false, nil))
 	}
 	h.kit = parts.NewKey(parts.KeyView{ID: "open-kit", Title: words.L("Open"), Second: parts.Or(words.L("what is in it"), words.L("inside")), Icon: "kit", Lay: parts.LayStack}, h.openKit)
 	h.drop = parts.NewKey(parts.KeyView{ID: "drop", Title: words.L("Drop"), Icon: "cross", Lay: parts.LayStack}, h.letGo)
-	h.Container = box(h.layout, h.panel, h.words, h.drop)
+	h.Container = box(h.layout, h.panel, h.words.obj, h.drop)
 	return h
 }
 
@@ -63,13 +62,16 @@ func (h *handStrip) layout(size fyne.Size) {
 	place(h.panel, 0, 0, size.Width, size.Height)
 	if h.low = h.shown > 0 && size.Width-wide < look.U(wordsRoom); h.low {
 		pad = look.U(4)
+		if size.Width-2*pad < float32(h.shown+1)*(least+gap)-gap {
+			pad = look.U(2)
+		}
 		line := labelHigh()
-		keyH = max(least, size.Height-line-2*pad)
-		y = size.Height - keyH - pad
+		keyH = max(least, size.Height-line-look.U(8))
+		y = size.Height - keyH - look.U(4)
 		room := size.Width - 2*pad - least - gap*float32(h.shown)
 		all = max(least, min(all, room-rest*least))
 		each = (room - all) / rest
-		place(h.words, look.U(14), max(0, (y-line)/2), size.Width-look.U(28), line)
+		place(h.words.obj, look.U(14), max(0, (y-line)/2), size.Width-look.U(28), line)
 	} else if h.shown > 1 { // what the words do not need makes the keys as wide as a hand
 		each = min(most, each+max(0, size.Width-wide-look.U(wordsRoom))/rest)
 	}
@@ -88,7 +90,7 @@ func (h *handStrip) layout(size fyne.Size) {
 		place(h.keys[i], x, y, w, keyH)
 	}
 	if !h.low {
-		place(h.words, look.U(16), pad, x-look.U(24), keyH)
+		place(h.words.obj, look.U(16), look.U(4), x-look.U(24), size.Height-look.U(8))
 	}
 }
 
@@ -105,28 +107,18 @@ func (h *handStrip) show(n *now) {
 	picks := h.t.picks
 	p := &picks[len(picks)-1]
 	it := n.d.Item(p.item)
-	objs := []fyne.CanvasObject{h.panel, h.words, h.drop}
+	objs := []fyne.CanvasObject{h.panel, h.words.obj, h.drop}
 	h.isKit = len(picks) == 1 && it.Kind == model.Kit && p.from.Kind != model.With
 	if h.isKit {
 		objs = append(objs, h.kit)
-	}
-	text := words.F("%s\n%s", parts.B(it.Short()), parts.Or(words.F("%d of %d here picked", p.n, p.most), words.F("%d of %d here", p.n, p.most)))
-	switch {
-	case len(picks) > 1:
-		text = words.F("%s\nthe last: %s", parts.B(words.F("%d pieces picked", len(picks))), it.Short())
-	case p.most == 1:
-		text = parts.B(it.Short()) + "\n" + n.ofPiece(p)
 	}
 	objs = append(objs, h.showKeys(p)...)
 	if laid := [3]any{h.shown, h.isKit, h.other}; laid != h.laid {
 		h.laid, h.Objects = laid, objs
 		relay(h.Container)
 	}
-	v := parts.LabelView{ID: "picked", Role: look.Lead, Mid: true, Text: text}
-	if h.low {
-		v.Role, v.Lines, v.Text = look.Body, 1, strings.Replace(text, "\n", "   ", 1)
-	}
-	h.words.Set(v)
+	v := n.pickedView(picks)
+	h.words.set(v, "picked", join(v.name, v.here, v.home))
 }
 
 // showKeys are the keys for so many of what was picked last.
@@ -157,28 +149,6 @@ func (h *handStrip) showKeys(p *pick) []fyne.CanvasObject {
 		set("number", title, second, on, h.t.number.open)
 	}
 	return objs
-}
-
-// ofPiece is what is to be known of a piece that was picked: where it lies
-// since when, and where it lives.
-func (n *now) ofPiece(p *pick) string {
-	i := n.d.ItemIndex(p.item)
-	home := words.F("lives in %s", n.placeName(n.s.HomeOf(i)))
-	if slot := n.d.Slot(n.d.Items[i].Slot); slot != nil {
-		home = words.F("lives on %s, %s", n.rigName(slot.Rig), slot.Compartment)
-	}
-	where := n.placeName(p.from)
-	if p.from == n.s.HomeOf(i) {
-		return capital(home)
-	}
-	for k := len(n.pic.Entries) - 1; k >= 0; k-- {
-		e := &n.pic.Entries[k]
-		if e.Item == p.item && e.Taken() && slices.ContainsFunc(e.Moves, func(m model.Move) bool { return m.To == p.from }) {
-			where = words.F("%s since %s", where, n.clock(e.At()))
-			break
-		}
-	}
-	return capital(where) + ", " + home
 }
 
 func (h *handStrip) choose(k int) {

@@ -30,7 +30,7 @@ const handDigits = 4
 func newHandPad(t *tarpScreen) *handPad {
 	h := &handPad{t: t}
 	h.out = parts.NewReadout(parts.ReadoutView{ID: "number"})
-	h.words = parts.NewLines(parts.LabelView{ID: "number-words", Role: look.Lead})
+	h.words = parts.NewLines(parts.LabelView{ID: "number-words", Role: look.Open})
 	h.pad = parts.NewDigitPad(h.key)
 	h.drop = parts.NewKey(parts.KeyView{ID: "drop", Title: words.L("Drop"), Icon: "cross", Lay: parts.LayCentre}, t.hand.letGo)
 	h.Container = box(func(size fyne.Size) { layPad(size, h.pad, h.out, h.words, h.drop) }, h.pad, h.out, h.words, h.drop)
@@ -81,7 +81,7 @@ func (h *handPad) key(id string) {
 // show brings the pad up to date.
 func (h *handPad) show(n *now) {
 	p := h.t.picks[len(h.t.picks)-1]
-	name := parts.B(n.d.Item(p.item).Short())
+	name := parts.B(n.whoseName(n.d.Item(p.item)))
 	text := words.F("%s\nHow many? %d are here. Then touch the place.", name, p.most)
 	out := parts.ReadoutView{ID: "number", Text: h.typed, Tone: parts.Live, Role: look.Hand}
 	if h.wrong() {

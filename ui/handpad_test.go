@@ -115,3 +115,52 @@ func TestTheKeyboardTypesTheNumber(t *testing.T) {
 		t.Errorf("typed: %q", got)
 	}
 }
+
+func TestWhatIsPickedSaysWhoseItIsWhereAnotherRigHasOneOfThatName(t *testing.T) {
+	padded := 0
+	for i, size := range []fyne.Size{glass1024, glass1280} {
+		w := demoAt(t, 60, ScreenTarp, size, LookFor(size, false))
+		pick := func(item, rig string) string {
+			w.shell.openFind()
+			for _, r := range strings.ToLower(w.shell.now().d.Item(item).Short()) {
+				w.shell.tarp().find.typed(string(r))
+			}
+			w.tap(parts.KindPiece, w.tileOf(item))
+			said := w.text("picked")
+			if cut := parts.Cuts(w.shell.Root()); len(cut) > 0 {
+				t.Errorf("%v: cut %q", size, cut)
+			}
+			if _, ok := w.find(parts.KindQuantity, "number"); ok {
+				w.tap(parts.KindQuantity, "number")
+				padded++
+				if got := w.text("number-words"); !strings.Contains(got, "of "+rig) {
+					t.Errorf("%v: the pad says %q", size, got)
+				}
+			}
+			w.tap(parts.KindAct, "drop")
+			return said
+		}
+		for item, rig := range map[string]string{"R41-123": "Rescue 41", "E42-045": "Engine 42"} {
+			if said := pick(item, rig); !strings.Contains(said, "Tourniquet of "+rig) {
+				t.Errorf("%v: %s picked says %q", size, item, said)
+			}
+		}
+		if pick(manyBlocks, "Rescue 41"); padded != i+1 {
+			t.Errorf("%v: no number could be typed for the crib blocks", size)
+		}
+		if said := pick("R41-001", ""); strings.Contains(said, "of Rescue") {
+			t.Errorf("%v: the only battery spreader here is named with its rig: %q", size, said)
+		}
+	}
+}
+
+// tileOf is the id of the tile of an item that is on screen.
+func (w *window) tileOf(item string) string {
+	for _, p := range w.parts {
+		if p.Kind == parts.KindPiece && (p.ID == item || strings.HasPrefix(p.ID, item+"@")) {
+			return p.ID
+		}
+	}
+	w.t.Fatalf("no tile of %s", item)
+	return ""
+}

@@ -78,3 +78,36 @@ func TestOnBringBackAHeldPieceStaysUntilItIsFreed(t *testing.T) {
 		t.Error("freed, it does not come home")
 	}
 }
+
+func TestADriversWordDoesNotBringAHeldPieceHome(t *testing.T) {
+	for answer, home := range map[string]int{"leave-it": 0, "freed": 1} {
+		r := atRig(t, 137)
+		lying := r.shell.now().onGround(func(rig string, _ model.Place) bool { return rig == "P71" })
+		item := r.shell.now().d.Items[lying[0].line].ID
+		r.evidence(item)
+		r.touch("act other", "act carry")
+		before := r.entries()
+		r.hold("vouch-P71")
+		r.asked(before)
+		r.touch("act " + answer)
+		r.want("P71-001", "home", home)
+		if answer == "leave-it" && r.entries() != before {
+			t.Error("a word for the whole rig was logged, though a piece of it is held elsewhere")
+		}
+	}
+}
+
+func TestAHeldPieceDoesNotWalkWithTheTrailLoad(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(3)
+	w.evidence("S44-001")
+	w.mustTouch("act step-check", "act anyway", "act first", "member M02")
+	before := w.entries()
+	w.mustTouch("act why-urgent")
+	w.asked(before)
+	w.mustTouch("act leave-it")
+	if w.countAt("S44-001", "at:Trail") != 0 || w.trailView().away == 0 {
+		t.Errorf("the held piece walked, or the rest did not: %d lines are away", w.trailView().away)
+	}
+}

@@ -88,11 +88,11 @@ func (n *now) actLine(e *model.Entry) string {
 		if e.Note != "" {
 			return words.F("%s tagged: %s", name, e.Note)
 		}
-		return words.F("%s tagged: %s", name, e.Reading)
+		return words.F("%s tagged: %s", name, low(n.faultWords(e.Reading)))
 	case model.CheckIt:
-		return words.F("%s read: %s", name, e.Reading)
+		return words.F("%s read: %s", name, low(n.faultWords(e.Reading)))
 	case model.Override:
-		return words.F("%s lets %s of %s pass", n.memberName(e.By), e.Reading, name)
+		return words.F("%s lets it pass. %s: %s", n.memberName(e.By), name, low(n.faultWords(e.Reading)))
 	case model.Look:
 		return words.F("Looked for %s", name)
 	case model.Count:
@@ -247,17 +247,17 @@ func (n *now) stripView(picks []pick) parts.StripView {
 			return v
 		}
 	}
-	if len(picks) > 0 {
+	if len(picks) > 0 && !n.readsOnly() {
 		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("Now touch a place"), Second: parts.Or(words.L("More pieces can be picked first. They all go together."), words.L("More can be picked."))}
 	}
 	if n.pic.ReadOnly != "" {
-		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: words.L("This window only reads"), Second: n.pic.ReadOnly}
+		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: words.L("This window only reads"), Second: words.Said(n.pic.ReadOnly)}
 	}
 	if len(n.d.Items) == 0 {
 		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No department is loaded"), Second: words.L("On the Tarp screen: load one, or look at the demo.")}
 	}
 	if n.scene.ID == "" || n.scene.Closed {
-		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No scene is open"), Second: words.L("Open one when the call comes. What is still out stays on the board."),
+		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No scene is open"), Second: words.L("Open one when the call comes. What is still out stays in the log."),
 			Keys: [2]parts.StripKey{{ID: "open-scene", Title: words.L("Open a scene"), Filled: true}}}
 	}
 	taps := n.taps(2)
@@ -288,7 +288,7 @@ func (n *now) answer(s *said) (parts.StripView, bool) {
 	}
 	switch {
 	case refused != nil:
-		v := parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: n.actName(refused), Second: n.replyText(refused)}
+		v := parts.StripView{ID: "reply", Tone: parts.StripRefused, Title: n.actName(refused), Second: words.Said(refused.Reply.Text)}
 		if s.retry != nil {
 			v.Keys[0] = parts.StripKey{ID: "retry", Title: s.key, Filled: true}
 			v.Keys[1] = parts.StripKey{ID: "seen", Title: words.L("Seen")}
@@ -297,10 +297,10 @@ func (n *now) answer(s *said) (parts.StripView, bool) {
 		}
 		return v, true
 	case warned != nil && warned.Reply.Word == model.Contested:
-		return parts.StripView{ID: "reply", Tone: parts.StripContested, Title: n.actName(warned), Second: warned.Reply.Text,
+		return parts.StripView{ID: "reply", Tone: parts.StripContested, Title: n.actName(warned), Second: words.Said(warned.Reply.Text),
 			Keys: [2]parts.StripKey{{ID: "seen", Title: words.L("Seen")}}}, true
 	case warned != nil:
-		return parts.StripView{ID: "reply", Tone: parts.StripWarned, Title: n.actLine(warned), Second: warned.Reply.Text,
+		return parts.StripView{ID: "reply", Tone: parts.StripWarned, Title: n.actLine(warned), Second: words.Said(warned.Reply.Text),
 			Keys: [2]parts.StripKey{{ID: "seen", Title: words.L("Seen")}}}, true
 	}
 	return parts.StripView{}, false

@@ -22,17 +22,17 @@ type leavingScreen struct {
 
 	view   leavingView
 	root   *fyne.Container
-	tabs   map[string]*parts.RigTab
+	tabs   *rigHead
 	aloud  *parts.Key
 	looks  []*lookKey
 	ground *reading[openHead]
-	list   [2]*reading[[]openGroup]
+	list   [2]*reading[openDrawn]
 	rows   *openLayout
 	scroll *parts.Scroller
 	swap   *reading[string]
 	others *reading[carriedDrawn]
-	tagged *reading[[]string]
-	sent   *reading[sentView]
+	tagged *reading[taggedDrawn]
+	sent   *reading[sentOne]
 	must   *parts.Key
 	hold   *parts.HoldKey
 	note   *parts.Strip
@@ -50,10 +50,24 @@ type openHead struct {
 type carriedDrawn struct {
 	Lines int
 	List  []carriedView
+	Role  look.Role
+}
+
+// taggedDrawn is what rides home out of service.
+type taggedDrawn struct {
+	Names []string
+	Role  look.Role
+}
+
+// sentOne is what the one rig could not do.
+type sentOne struct {
+	Sent sentView
+	Role look.Role
 }
 
 func newLeaving(sh *Shell) screen {
-	l := &leavingScreen{sh: sh, seen: map[string]map[string]int64{}, tabs: map[string]*parts.RigTab{}}
+	l := &leavingScreen{sh: sh, seen: map[string]map[string]int64{}}
+	l.tabs = newRigHead(sh, l.turn)
 	l.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: words.L("Read\naloud"), Icon: "say", Tone: parts.Header}, func() {
 		a := newAloud(sh, words.F("%s leaving", l.view.Name), func(n *now) []aloudPage {
 			v := n.leavingOf(sh.rig, l.seen[sh.rig])
@@ -74,7 +88,7 @@ func newLeaving(sh *Shell) screen {
 	l.tagged = newReading(paintTagged)
 	l.sent = newReading(paintSentOne)
 	l.must = parts.NewKey(parts.KeyView{ID: "release", Title: words.L("Called away now?"), Second: words.L("Split it: grab or leave"), Icon: "leave", Lay: parts.LayLeft, Role: look.TileName},
-		func() { sh.open(newRelease(sh, sh.rig)) })
+		func() { sh.away = sh.rig; sh.open(newRelease(sh, sh.rig)) })
 	l.hold = parts.NewHoldKey(parts.HoldView{}, l.sign)
 	l.note = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
 	l.back = parts.NewKey(parts.KeyView{ID: "arrive", Title: words.L("It is back"), Icon: "in", Lay: parts.LayLeft, Role: look.Name}, l.isBack)
@@ -136,17 +150,9 @@ func (l *leavingScreen) show(n *now) head {
 		next = next && k.Seen
 	}
 	l.ground.set(openHead{v.Lines, v.Name}, "open", words.F("%s of %s", words.N("%d open line", "%d open lines", v.Lines), v.Name))
-	left, right := splitGroups(v.Groups)
-	l.list[0].set(left, "open-list", openWords(left))
-	l.list[1].set(right, "open-list-2", openWords(right))
 	l.swap.set(v.Swap, "swap", v.Swap)
-	var carried []string
-	for _, c := range v.Carried {
-		carried = append(carried, c.Owner+": "+strings.Join(c.Names, ", "))
-	}
-	l.others.set(carriedDrawn{v.CarriedN, v.Carried}, "carried", words.F("%d carried for others. %s", v.CarriedN, strings.Join(carried, ". ")))
-	l.tagged.set(v.Tagged, "tagged", words.F("%d ride home tagged. %s", len(v.Tagged), strings.Join(v.Tagged, ", ")))
-	l.sent.set(v.Sent, "if-sent-now", words.F("If sent now: %s", v.Sent.words(v.Sent.count())))
+	role := l.sent.view.Role
+	l.setBeside(carriedDrawn{v.CarriedN, v.Carried, role}, taggedDrawn{v.Tagged, role}, sentOne{v.Sent, role})
 	l.showSign(n, &v)
 	objs := l.objects(n, &v)
 	if again || !reflect.DeepEqual(l.root.Objects, objs) {
@@ -156,9 +162,20 @@ func (l *leavingScreen) show(n *now) head {
 	return l.head(n, &v)
 }
 
+// setBeside shows what stands beside the open list.
+func (l *leavingScreen) setBeside(carried carriedDrawn, tagged taggedDrawn, sent sentOne) {
+	var names []string
+	for _, c := range carried.List {
+		names = append(names, c.Owner+": "+strings.Join(c.Names, ", "))
+	}
+	l.others.set(carried, "carried", words.F("%d carried for others. %s", carried.Lines, strings.Join(names, ". ")))
+	l.tagged.set(tagged, "tagged", words.F("%d ride home tagged. %s", len(tagged.Names), strings.Join(tagged.Names, ", ")))
+	l.sent.set(sent, "if-sent-now", words.F("If sent now: %s", sent.Sent.whole()))
+}
+
 func (l *leavingScreen) showSign(n *now, v *leavingView) {
 	l.signer.show(n, words.F("For %s, with %s", v.Name, words.N("%d open line", "%d open lines", v.Lines)), n.actingFirst(n.signers(n.rig)))
-	h := parts.HoldView{ID: "sign", Title: v.openTitle(), Sure: words.L("Sign"), Tone: parts.Filled}
+	h := parts.HoldView{ID: "sign", Mark: n.mark(n.rig), Title: v.openTitle(), Sure: words.F("Sign for %s", n.rig), Tone: parts.Filled}
 	who := words.L("Choose who signs.")
 	if l.signer.chosen != "" {
 		who = n.memberFull(l.signer.chosen) + "."
@@ -210,11 +227,22 @@ func (l *leavingScreen) objects(n *now, v *leavingView) []fyne.CanvasObject {
 	return append(out, l.hold, l.signer.root)
 }
 
+// turn turns the screen to another rig. A signature that was begun for the one
+// before is not carried over.
+func (l *leavingScreen) turn(rig string) {
+	if rig != l.sh.rig {
+		l.signer.chosen = ""
+		l.hold.Disarm()
+	}
+	l.sh.rig, l.sh.said = rig, nil
+	l.sh.refresh()
+}
+
 func (l *leavingScreen) head(n *now, v *leavingView) head {
-	h := head{title: parts.Or(words.F("%s leaving", v.Name), words.F("%s leaving", n.rig)), mark: n.mark(n.rig), gap: look.Gap}
+	h := head{title: words.F("%s leaving", v.Name), mark: n.mark(n.rig), middle: []fyne.CanvasObject{l.aloud}, widths: []float32{aloudWide}}
 	switch {
 	case v.Left:
-		h.title = parts.Or(words.F("%s has left", v.Name), words.F("%s has left", n.rig))
+		h.title = words.F("%s has left", v.Name)
 		h.sentence = words.F("At %s, signed by %s", v.LeftAt, v.LeftBy)
 	case v.Others == 0:
 		h.sentence = words.L("The last rig here")
@@ -223,31 +251,16 @@ func (l *leavingScreen) head(n *now, v *leavingView) head {
 	default:
 		h.sentence = words.L("Walk round, touch each word")
 	}
-	rigs := n.present()
-	wide := float32(1280)
-	if n.root != nil && n.root.Size().Width > 0 {
-		wide = design(n.root.Size().Width)
+	says := parts.Or(words.F("leaving: %s", low(h.sentence)), words.L("leaving"))
+	if v.Left {
+		says = parts.Or(words.F("has left: %s", low(h.sentence)), words.F("left at %s", v.LeftAt), words.L("has left"))
 	}
-	title := float32(400)
-	if wide < 1100 {
-		title = 300 // a smaller title: every rig here has its tab
-	}
-	room := wide - look.Rail - clockRoom - title
-	const aloudW = 112
-	rigs = rigs[:min(len(rigs), max(2, int((room-aloudW)/(look.Floor+look.Gap))))]
-	tab := min((room-aloudW)/float32(len(rigs))-look.Gap, 140)
-	for _, r := range rigs {
-		open := len(n.s.Leaving(r))
-		t := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: r == n.rig, Count: parts.Or(words.F("%s open", parts.B(fmt.Sprint(open))), parts.B(fmt.Sprint(open)))}
-		if tab < 130 || open > 99 {
-			t.Count = fmt.Sprint(open)
+	l.tabs.into(&h, n, n.rig, n.headRoom()-aloudWide-look.Gap, func(rig string) parts.RigTabView {
+		if rig == n.rig {
+			return parts.RigTabView{Name: v.Name, Count: says}
 		}
-		if l.tabs[r] == nil {
-			l.tabs[r] = parts.NewRigTab(t, func() { l.sh.rig, l.sh.said = r, nil; l.sh.refresh() })
-		}
-		l.tabs[r].Set(t)
-		h.middle, h.widths = append(h.middle, l.tabs[r]), append(h.widths, tab)
-	}
-	h.middle, h.widths = append(h.middle, l.aloud), append(h.widths, aloudW)
+		open := len(n.s.Leaving(rig))
+		return parts.RigTabView{Name: rig, Count: parts.Or(words.F("%s open", parts.B(fmt.Sprint(open))), parts.B(fmt.Sprint(open)))}
+	})
 	return h
 }

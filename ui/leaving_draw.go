@@ -3,7 +3,6 @@ package ui
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -81,84 +80,6 @@ func (o *openLayout) Layout(objs []fyne.CanvasObject, size fyne.Size) {
 // MinSize is the height that the longer half needs.
 func (o *openLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(0, o.h) }
 
-// Sizes of the open list, in design pixels.
-const (
-	openGroupH = 36
-	openLineH  = 32
-	openGap    = 10
-	openIndent = 38
-)
-
-// openWraps tells whether an open line needs two lines of a column.
-func openWraps(text string, w float32) bool {
-	return look.Measure(text, look.Body.Base()+1, look.Body.Style()).Width > w-look.U(openIndent)
-}
-
-// openNoteUnder tells whether the note of a group, often a phone number, has
-// no room beside the title and stands under it.
-func openNoteUnder(g openGroup, w float32) bool {
-	title := look.Measure(g.Title, look.TileName.Base(), look.TileName.Style()).Width
-	note := look.Measure(parts.Plain(g.Note), look.Small.Base()+1, look.Small.Style()).Width
-	return g.Note != "" && title+note+look.U(openIndent+12) > w
-}
-
-func openHeight(groups []openGroup, w float32) float32 {
-	h := float32(0)
-	for _, g := range groups {
-		h += look.U(openGroupH) + look.U(openGap)
-		if openNoteUnder(g, w) {
-			h += look.U(24)
-		}
-		for _, l := range g.Lines {
-			h += look.U(openLineH)
-			if openWraps(l, w) {
-				h += look.U(20)
-			}
-		}
-	}
-	return h
-}
-
-// splitGroups shares groups between two columns, in their order, so that the
-// longer one is as short as it can be.
-func splitGroups(groups []openGroup) (left, right []openGroup) {
-	size := func(gs []openGroup) int {
-		n := 0
-		for _, g := range gs {
-			n += 3 + 2*len(g.Lines)
-		}
-		return n
-	}
-	cut := len(groups)
-	for k := range groups {
-		if max(size(groups[:k]), size(groups[k:])) < max(size(groups[:cut]), size(groups[cut:])) {
-			cut = k
-		}
-	}
-	return halved(groups[:cut:cut], groups[cut:])
-}
-
-// halved splits one long group that stands alone on its side.
-func halved(left, right []openGroup) (_, _ []openGroup) {
-	if len(right) > 0 || len(left) != 1 || len(left[0].Lines) < 8 {
-		return left, right
-	}
-	g := left[0]
-	k := (len(g.Lines) + 1) / 2
-	a, b := g, g
-	a.Lines, b.Lines, b.Note = g.Lines[:k], g.Lines[k:], words.L("the rest")
-	return []openGroup{a}, []openGroup{b}
-}
-
-// openWords is a half of the open list as one text.
-func openWords(groups []openGroup) string {
-	var out []string
-	for _, g := range groups {
-		out = append(out, join(g.Title, g.Note)+": "+strings.Join(g.Lines, ", "))
-	}
-	return strings.Join(out, ". ")
-}
-
 func paintOpenHead(v *openHead, p *parts.Pen, size fyne.Size) {
 	panelGround(p, size, parts.Quiet)
 	in := look.U(18)
@@ -175,43 +96,6 @@ func paintOpenHead(v *openHead, p *parts.Pen, size fyne.Size) {
 	p.Write(parts.Or(words.F("of %s, by whom they are with", v.Name), words.F("of %s", v.Name)), parts.Ink{Role: look.Body, Lines: 1}, x, look.U(17), size.Width-x-in, 0)
 }
 
-func paintOpenList(v *[]openGroup, p *parts.Pen, size fyne.Size) {
-	y := float32(0)
-	for _, g := range *v {
-		side, head := look.U(27), look.U(openGroupH)
-		color := look.Text
-		if g.Alarm {
-			color = look.Alarm
-		}
-		p.Icon(g.Icon, color, 0, y+(head-side)/2, side)
-		x := look.U(openIndent)
-		room := size.Width - x
-		note := p.Fit(g.Note, parts.Ink{Role: look.Body, Lines: 1}, room, 0)
-		under := openNoteUnder(g, size.Width)
-		if g.Note != "" && !under {
-			room -= min(note.W, room*0.6) + look.U(10)
-		}
-		title := p.Middle(g.Title, parts.Ink{Role: look.Group, Color: color, Lines: 1}, x, y, room, head)
-		if under {
-			p.Put(note, x, y+head-look.U(2), note.W)
-			y += look.U(24)
-		} else if g.Note != "" {
-			tx := x + title.W + look.U(10)
-			p.Middle(g.Note, parts.Ink{Role: look.Body, Lines: 1}, tx, y+look.U(2), size.Width-tx, head)
-		}
-		y += head
-		for _, l := range g.Lines {
-			h, lines := look.U(openLineH), 1
-			if openWraps(l, size.Width) {
-				h, lines = h+look.U(20), 2
-			}
-			p.Middle(l, parts.Ink{Role: look.Open, Lines: lines}, x, y, size.Width-x, h)
-			y += h
-		}
-		y += look.U(openGap)
-	}
-}
-
 func paintSwap(v *string, p *parts.Pen, size fyne.Size) {
 	p.Rect(0, 0, size.Width, size.Height, look.AlarmGround, look.Alarm, look.U(2), look.U(look.RadiusPanel))
 	side := look.U(26)
@@ -226,70 +110,6 @@ func paintCount(p *parts.Pen, n int, words, icon string, size fyne.Size) {
 	fig := p.Write(fmt.Sprint(n), parts.Ink{Role: look.Screen, Lines: 1}, in, look.U(3), size.Width/3, 0)
 	p.Write(words, parts.Ink{Role: look.TileName, Lines: 1}, in+fig.W+look.U(10), look.U(9), size.Width-fig.W-2*in-look.U(44), 0)
 	p.Icon(icon, look.Text, size.Width-in-look.U(26), look.U(9), look.U(26))
-}
-
-// smallIn is the size of the text in a low panel.
-func smallIn(size fyne.Size) look.Role {
-	if size.Height < look.U(104) {
-		return look.Small
-	}
-	return look.Body
-}
-
-func paintCarried(v *carriedDrawn, p *parts.Pen, size fyne.Size) {
-	panelGround(p, size, parts.Quiet)
-	paintCount(p, v.Lines, words.L("carried for others"), "carried", size)
-	in, y, role := look.U(16), look.U(44), smallIn(size)
-	pitch := p.Fit("x", parts.Ink{Role: role}, size.Width, 0).H
-	if len(v.List) == 0 {
-		p.Write(words.L("Nothing of another rig is aboard."), parts.Ink{Role: role}, in, y, size.Width-2*in, size.Height-y)
-		return
-	}
-	left := max(1, int((size.Height-y-look.U(4))/pitch))
-	for i, c := range v.List {
-		x := in + p.Mark(c.Mark, in, y, look.U(24)) + look.U(10)
-		w := size.Width - x - look.U(10)
-		room := max(1, left-(len(v.List)-i-1))
-		text := longest(p, len(c.Names), role, w, room, func(k int) string { return someOf(c.Names, k) })
-		l := p.Write(text, parts.Ink{Role: role, Lines: room}, x, y, w, 0)
-		y += max(l.H, look.U(26)) + look.U(3)
-		left -= max(1, int(l.H/pitch+0.5))
-		if left <= 0 {
-			return
-		}
-	}
-}
-
-func paintTagged(v *[]string, p *parts.Pen, size fyne.Size) {
-	panelGround(p, size, parts.Quiet)
-	paintCount(p, len(*v), words.L("ride home tagged"), "tag", size)
-	in, y, role := look.U(16), look.U(44), smallIn(size)
-	text := words.L("Nothing aboard is out of service.")
-	if len(*v) > 0 {
-		pitch := p.Fit("x", parts.Ink{Role: role}, size.Width, 0).H
-		text = longest(p, len(*v), role, size.Width-2*in, max(1, int((size.Height-y-look.U(4))/pitch)), func(k int) string { return capital(someOf(*v, k)) })
-	}
-	p.Write(text, parts.Ink{Role: role}, in, y, size.Width-2*in, size.Height-y)
-}
-
-func paintSentOne(v *sentView, p *parts.Pen, size fyne.Size) {
-	tone, icon := parts.Quiet, "tick"
-	color := look.Accent
-	if v.bad() {
-		tone, icon, color = parts.Alarm, "warn", look.Alarm
-	}
-	panelGround(p, size, tone)
-	in := look.U(16)
-	p.Icon(icon, color, in, look.U(9), look.U(26))
-	p.Write(words.L("If sent now"), parts.Ink{Role: look.TileName, Lines: 1}, in+look.U(38), look.U(9), size.Width-2*in-look.U(38), 0)
-	y := look.U(42)
-	role := look.BodyBold
-	if !v.bad() {
-		role = look.Body
-	}
-	pitch := p.Fit("x", parts.Ink{Role: role}, size.Width, 0).H
-	text := longest(p, v.count(), role, size.Width-2*in, max(1, int((size.Height-y-look.U(4))/pitch)), v.words)
-	p.Write(text, parts.Ink{Role: role}, in, y, size.Width-2*in, size.Height-y)
 }
 
 // layout: the words, the open list with what stands beside it, the signature.
@@ -327,7 +147,10 @@ func (l *leavingScreen) layout(size fyne.Size) {
 	in, head := look.U(18), look.U(54)
 	l.rows.w = left - 2*in
 	col := (l.rows.w - look.U(16) - look.U(24)) / 2
-	l.rows.h = max(openHeight(l.list[0].view, col), openHeight(l.list[1].view, col))
+	one, two := stepFor(l.view.Groups, col, h-head-look.U(6+2*parts.Bleed))
+	l.list[0].set(one, "open-list", openWords(one.Groups))
+	l.list[1].set(two, "open-list-2", openWords(two.Groups))
+	l.rows.h = max(one.Step.height(one.Groups, col), one.Step.height(two.Groups, col))
 	place(l.scroll, in, top+head, left-in-look.U(8), h-head-look.U(6))
 	l.scroll.Refresh()
 }
@@ -339,8 +162,9 @@ func (l *leavingScreen) layoutRight(x, y, w, h float32, must bool) {
 		h -= kh + gap
 		place(l.must, x, y+h+gap, w, kh)
 	}
-	share := (h - 2*gap) / 3
-	place(l.others.obj, x, y, w, share)
-	place(l.tagged.obj, x, y+share+gap, w, share)
-	place(l.sent.obj, x, y+2*(share+gap), w, h-2*(share+gap))
+	heights := l.share(w, h-2*gap)
+	for i, o := range []fyne.CanvasObject{l.others.obj, l.tagged.obj, l.sent.obj} {
+		place(o, x, y, w, heights[i])
+		y += heights[i] + gap
+	}
 }

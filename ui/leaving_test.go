@@ -168,3 +168,29 @@ func TestALongOpenListScrollsByFinger(t *testing.T) {
 		t.Errorf("a drag of 200 px scrolled %v", l.scroll.Offset())
 	}
 }
+
+func TestEveryRigThatIsHereCanBeLookedAtBeforeItLeaves(t *testing.T) {
+	for _, size := range []fyne.Size{glass1024, glass1280, glass1920} {
+		w := demoAt(t, 0, ScreenLeaving, size, glassLook(size, 1))
+		for _, rig := range w.shell.now().present() {
+			w.shell.Go(ScreenLeaving)
+			if _, ok := w.find(parts.KindRig, rig); !ok {
+				w.tap(parts.KindAct, "rigs")
+			}
+			w.tap(parts.KindRig, rig)
+			if w.shell.rig != rig {
+				t.Errorf("%g wide: touched %s, on screen is %s", size.Width, rig, w.shell.rig)
+			}
+		}
+	}
+}
+
+func TestTheOpenListOfTheLastRigStandsWholeOnEveryGlass(t *testing.T) {
+	for _, size := range []fyne.Size{glass1024, glass1280, glass1920} {
+		w := demoAt(t, 177, ScreenLeaving, size, glassLook(size, 1))
+		l := w.shell.screens[ScreenLeaving].(*leavingScreen)
+		if room := l.scroll.Size().Height - 2*look.U(parts.Bleed); l.rows.h > room {
+			t.Errorf("%g wide: eleven lines take %.0f px of %.0f", size.Width, l.rows.h, room)
+		}
+	}
+}

@@ -322,17 +322,17 @@ func (v *leavingView) aloud() []aloudPage {
 	if len(lines) == 0 {
 		lines = []aloudLine{{Text: words.F("Nothing of %s is open.", v.Name)}}
 	}
-	out := paged(v.Name, words.N("%d open line", "%d open lines", v.Lines), lines)
+	out := []aloudPage{{v.Name, words.N("%d open line", "%d open lines", v.Lines), lines}}
 	var rest []aloudLine
 	for _, c := range v.Carried {
 		rest = append(rest, aloudLine{Mark: c.Mark, Text: listed(c.Names)})
 	}
 	if len(rest) > 0 {
-		out = append(out, paged(words.L("Carried for others"), words.N("%d line", "%d lines", v.CarriedN), rest)...)
+		out = append(out, aloudPage{words.L("Carried for others"), words.N("%d line", "%d lines", v.CarriedN), rest})
 	}
-	sent := []aloudLine{{Text: v.Sent.words(v.Sent.count())}}
+	sent := []aloudLine{{Text: v.Sent.whole()}}
 	if len(v.Tagged) > 0 {
 		sent = append(sent, aloudLine{Text: words.F("Tagged: %s", listed(v.Tagged))})
 	}
-	return append(out, paged(words.L("If sent now"), "", sent)...)
+	return append(out, aloudPage{words.L("If sent now"), "", sent})
 }

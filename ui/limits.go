@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -22,7 +23,7 @@ func newLimits(sh *Shell) screen {
 		for i := range n.s.Wanted().Checks {
 			c := &n.s.Wanted().Checks[i]
 			if lines := withLimit(n.s.Wanted(), c.ID); len(lines) > 0 {
-				out = append(out, rowDo{parts.RowView{ID: "limit-" + c.ID, Title: c.Question, Second: words.N("%d line", "%d lines", len(lines)) + ", " + limitSpan(lines, c.ID), Tone: parts.Quiet, Go: "go"},
+				out = append(out, rowDo{parts.RowView{ID: "limit-" + c.ID, Title: c.Question, Second: n.limitNames(lines), Right: limitSpan(lines, c.ID), Tone: parts.Quiet, Go: "go"},
 					func() { sh.open(newLimitLines(sh, c.ID)) }})
 			}
 		}
@@ -32,6 +33,22 @@ func newLimits(sh *Shell) screen {
 		return words.L("Where they come from"), words.L("The limits are this department's own and stand in its inventory; what stands beside each is from its table of checks. " +
 			"Makers' instructions and local procedures come first. A change is an entry of the log and counts on all tablets.")
 	})
+}
+
+// limitNames names what some lines are: a check of the same question may be
+// asked of oxygen and of breathing air.
+func (n *now) limitNames(lines []*model.Item) string {
+	var names []string
+	for _, it := range lines {
+		name, _, _ := strings.Cut(it.Short(), ",")
+		if name = strings.TrimRight(name, " 0123456789"); len(names) > 0 {
+			name = low(name)
+		}
+		if !slices.ContainsFunc(names, func(s string) bool { return strings.EqualFold(s, name) }) {
+			names = append(names, name)
+		}
+	}
+	return fewOf(names, 2)
 }
 
 // withLimit are the lines that have a limit of their own for a check.
@@ -72,7 +89,7 @@ func newLimitLines(sh *Shell, check string) screen {
 		var out []rowDo
 		for _, it := range withLimit(n.s.Wanted(), check) {
 			a, _ := it.Ask(check)
-			out = append(out, rowDo{n.shutRow(parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: n.slotWords(it), Right: words.F("at least %g", a.Limit), Tone: parts.Quiet}),
+			out = append(out, rowDo{n.shutRow(parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: n.slotWords(it), Right: words.F("at least %g", a.Limit), Strong: true, Tone: parts.Quiet}),
 				func() { sh.asOfficer(words.L("Limits"), func() { sh.open(newLimitPad(sh, it.ID, check)) }) }})
 		}
 		return out
@@ -113,7 +130,8 @@ func newLimitPad(sh *Shell, item, check string) *limitPad {
 			p.keep()
 		}
 	})
-	p.root = box(func(size fyne.Size) { layPad(size, p.pad, p.out, p.words, p.sure) }, p.pad, p.out, p.words, p.sure)
+	says := padWords(p.words)
+	p.root = box(func(size fyne.Size) { layPad(size, p.pad, p.out, says, p.sure) }, p.pad, p.out, says, p.sure)
 	return p
 }
 
@@ -242,7 +260,7 @@ func (sh *Shell) editItem(it model.Item) []string {
 func problemWords(problems stores.Problems) []string {
 	var out []string
 	for _, p := range problems {
-		out = append(out, p.String())
+		out = append(out, words.Said(p.String()))
 	}
 	return out
 }

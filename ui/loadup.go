@@ -105,7 +105,7 @@ func (n *now) loadupView(st *luState, width float32) node {
 }
 
 // loadupShows are the keys of Load up that log nothing.
-var loadupShows = []string{"load", "sweep", "collect", "carry", "time", "next-door", "next-eyes", "paper", "drop", "later", "again", "count-stop", "here", "seen", "rig:*", "member:*"}
+var loadupShows = []string{"load", "sweep", "collect", "carry", "time", ScreenLeaving, "next-door", "next-eyes", "paper", "drop", "later", "again", "count-stop", "here", "seen", "rig:*", "member:*"}
 
 // loadupStrip is the answer to the last touch and what comes next.
 func (n *now) loadupStrip(st *luState) parts.StripView {
@@ -124,7 +124,7 @@ func (n *now) loadupStrip(st *luState) parts.StripView {
 		}
 	}
 	if n.pic.ReadOnly != "" {
-		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: words.L("This window only reads"), Second: n.pic.ReadOnly}
+		return parts.StripView{ID: "reply", Tone: parts.StripReadOnly, Title: words.L("This window only reads"), Second: words.Said(n.pic.ReadOnly)}
 	}
 	v.Title = n.thenWords(st)
 	if taps := n.taps(1); len(taps) > 0 {

@@ -93,6 +93,9 @@ func (l *loadupScreen) verb(n *now, id string) {
 		st.choose("")
 	case "carry":
 		st.mode, st.count, l.sh.said = luCarry, nil, nil
+	case ScreenLeaving:
+		l.sh.rig, l.sh.said = st.rig, nil
+		l.sh.Go(ScreenLeaving)
 	case "next-door":
 		if d, k := n.nextStop(st); k > 0 {
 			l.sh.said = nil

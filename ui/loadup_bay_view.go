@@ -105,7 +105,7 @@ func (n *now) bayView(st *luState, cols int) node {
 		b.hand = p.item.ID
 		b.shutBy = n.closedBy(p.line)
 	}
-	v := listOf{panel: parts.PanelView{ID: "bay", Title: parts.Or(words.F("%s as it stands open", upper(st.at.Compartment)), upper(st.at.Compartment)), Right: b.note()}, gap: shelfGap}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: parts.Or(words.F("%s as it stands open", upper(st.at.Compartment)), upper(st.at.Compartment)), Right: b.note()}, gap: shelfGap, grow: slotGrow}
 	var rows []node
 	for len(above) > 0 {
 		k := len(above[0].lines)
@@ -203,6 +203,9 @@ func (b *bayDraw) cells(s shelf, cols int) int {
 // gap between shelves may be small.
 const shelfLabel, shelfGap, smallSlot = 22, 2, 42
 
+// slotGrow is how much higher slots are drawn, at most, where there is room.
+const slotGrow = 1.5
+
 // row draws shelves side by side.
 func (b *bayDraw) row(group []shelf, cols int) node {
 	out := node{view: cellsOf{}}
@@ -210,11 +213,15 @@ func (b *bayDraw) row(group []shelf, cols int) node {
 	label, most := float32(shelfLabel), 17 // letters that one cell has room for
 	for _, s := range group {
 		if s.cols == 1 && len(shelfName(s.slot)) > most {
-			label = 2 * shelfLabel
+			label = 2*shelfLabel - 4
 		}
 	}
+	deep := 0
 	for _, s := range group {
-		lines := b.column(s, label)
+		deep = max(deep, (b.cells(s, cols)+s.cols-1)/s.cols)
+	}
+	for _, s := range group {
+		lines := b.column(s, label, deep)
 		used += s.cols
 		out.size = max(out.size, lines.size)
 		lines.size, lines.part = 0, float32(s.cols)
@@ -230,13 +237,13 @@ func (b *bayDraw) row(group []shelf, cols int) node {
 	return out
 }
 
-// column draws one shelf: its name, then its lines in rows of cells.
-func (b *bayDraw) column(s shelf, label float32) node {
+// column draws one shelf: its name, then its lines in so many rows of cells.
+func (b *bayDraw) column(s shelf, label float32, deep int) node {
 	var cells, small []node
 	for _, i := range s.lines {
 		v := b.slot(i)
 		if b.small(i) {
-			small = append(small, node{id: v.ID, view: homeView{v.ID, b.smallName(i)}, size: smallSlot})
+			small = append(small, node{id: v.ID, view: homeView{v.ID, b.smallName(i)}})
 		} else {
 			cells = append(cells, node{id: v.ID, view: v})
 		}
@@ -248,16 +255,14 @@ func (b *bayDraw) column(s shelf, label float32) node {
 	}
 	name := node{id: "shelf " + s.slot.ID, size: label, view: parts.LabelView{Text: shelfName(s.slot), Role: look.Small, Lines: 2}}
 	var kids []node
-	h := float32(0)
-	for len(cells) > 0 {
+	for len(cells) > 0 || len(kids) < deep {
 		k := min(s.cols, len(cells))
 		r := append(slices.Clone(cells[:k]), make([]node, s.cols-k)...)
-		kids = append(kids, node{view: cellsOf{}, size: look.Floor, kids: r})
-		h += look.Floor
+		kids = append(kids, node{view: cellsOf{}, kids: r})
 		cells = cells[k:]
 	}
-	h += float32(max(len(kids)-1, 0)) * look.Gap
-	rows := node{view: colOf{look.Gap}, size: h, kids: kids}
+	h := float32(len(kids))*(look.Floor+look.Gap) - look.Gap
+	rows := node{view: colOf{look.Gap}, kids: kids}
 	return node{view: colOf{2}, size: label + 2 + h, kids: []node{name, rows}}
 }
 

@@ -85,8 +85,7 @@ func (n *now) carrySwap(st *luState, x lying) node {
 	return out
 }
 
-// carryReply is the answer to what was carried or said to be swapped, in the
-// words of the log.
+// carryReply is the answer to what was carried or said to be swapped.
 func (n *now) carryReply(st *luState) (parts.StripView, bool) {
 	if st.mode != luCarry || n.said == nil || len(n.said.entries) == 0 {
 		return parts.StripView{}, false
@@ -95,7 +94,7 @@ func (n *now) carryReply(st *luState) (parts.StripView, bool) {
 	if e.Verb != model.Carry && e.Verb != model.Match && e.Verb != model.Vouch || e.Reply.Word == model.Refused || e.Reply.Word == model.Contested {
 		return parts.StripView{}, false
 	}
-	v := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: n.actLine(e), Second: e.Reply.Text}
+	v := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: n.actLine(e), Second: words.Said(e.Reply.Text)}
 	if e.Verb == model.Match {
 		if theirs, own := n.d.Item(e.Reading), n.d.Item(e.Item); theirs != nil && own != nil {
 			v.Title = words.F("Noted: our %s may be with %s", inSentence(own.Short()), n.rigName(theirs.Rig))

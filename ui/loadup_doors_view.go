@@ -194,7 +194,7 @@ func (n *now) doorViews(st *luState, width float32) node {
 			doors = append(doors, node{id: v.ID, view: v})
 		}
 	}
-	return node{view: rowOf{look.Gap}, size: 150, kids: doors}
+	return node{view: rowOf{look.Gap}, size: parts.DoorHigh, kids: doors}
 }
 
 func (n *now) foldedSide(st *luState, group []loadup.Door, side string, togo map[loadup.Door]int) node {
@@ -217,16 +217,30 @@ func (n *now) foldedSide(st *luState, group []loadup.Door, side string, togo map
 	}
 	v.ID, v.State = n.doorID(st.rig, to), "side"
 	if v.Count = words.F("%d to go", sum); sum == 0 {
-		v.Count = ""
+		v.Count, v.Mode = n.restOf(st.rig, group)
 	}
 	return node{id: v.ID, view: v}
 }
 
-func (n *now) doorView(st *luState, d loadup.Door, side string, togo int, eyes map[string]bool) parts.DoorView {
-	v := parts.DoorView{ID: n.doorID(st.rig, d), Name: doorName(d, side)}
-	out, away, looked := 0, 0, true
-	lines := n.linesAt(st.rig, d)
-	for _, i := range lines {
+// restOf says what of doors is not home where nothing goes in there any more.
+func (n *now) restOf(rig string, group []loadup.Door) (string, parts.DoorMode) {
+	out, away := 0, 0
+	for _, d := range group {
+		o, a := n.missingAt(rig, d)
+		out, away = out+o, away+a
+	}
+	switch {
+	case out > 0:
+		return words.F("%d out", out), parts.DoorAhead
+	case away > 0:
+		return words.F("%d away", away), parts.DoorAhead
+	}
+	return words.L("home"), parts.DoorHome
+}
+
+// missingAt counts the lines of a door that lie out, and those that are away.
+func (n *now) missingAt(rig string, d loadup.Door) (out, away int) {
+	for _, i := range n.linesAt(rig, d) {
 		it := &n.d.Items[i]
 		_, lies := n.pieceOf(i)
 		switch missing := it.Quantity - n.s.Line(i).N(n.s.HomeOf(i)); {
@@ -235,8 +249,18 @@ func (n *now) doorView(st *luState, d loadup.Door, side string, togo int, eyes m
 		case missing > 0 && it.Kind != model.Consumable:
 			away++
 		}
-		looked = looked && (eyes[it.ID] || !n.s.Aboard(i))
 	}
+	return out, away
+}
+
+func (n *now) doorView(st *luState, d loadup.Door, side string, togo int, eyes map[string]bool) parts.DoorView {
+	v := parts.DoorView{ID: n.doorID(st.rig, d), Name: doorName(d, side)}
+	looked := true
+	lines := n.linesAt(st.rig, d)
+	for _, i := range lines {
+		looked = looked && (eyes[n.d.Items[i].ID] || !n.s.Aboard(i))
+	}
+	out, away := n.missingAt(st.rig, d)
 	switch {
 	case togo > 0:
 		v.Count = words.F("%d to go", togo)
@@ -257,11 +281,41 @@ func (n *now) doorView(st *luState, d loadup.Door, side string, togo int, eyes m
 	if st.at != nil && *st.at == d {
 		v.Mode = parts.DoorHere
 	}
-	for i := range n.d.Slots {
-		s := &n.d.Slots[i]
-		v.Wheel = v.Wheel || s.Rig == st.rig && doorOf(s) == d && strings.Contains(s.Description, "wheel")
-	}
+	v.Wheel = slices.Contains(n.wheels(st.rig), d)
 	return v
+}
+
+// wheels are the doors over a wheel: the cab, as far as the walker meets it,
+// and the one that the table of slots has over a wheel, with the one across
+// from it. Where the table names none, it is the last door before the rear.
+func (n *now) wheels(rig string) []loadup.Door {
+	var out, rear []loadup.Door
+	sides := map[string][]loadup.Door{}
+	for _, d := range n.doors(rig) {
+		side := n.sideOf(rig, d)
+		sides[side] = append(sides[side], d)
+		if side == "cab" {
+			out = append(out, d)
+		}
+	}
+	for i := range n.d.Slots {
+		if s := &n.d.Slots[i]; s.Rig == rig && strings.Contains(s.Description, "wheel") {
+			rear = append(rear, doorOf(s))
+		}
+	}
+	driver, officer := sides[driverSide], sides[officerSide]
+	if len(rear) == 0 && len(driver) > 0 {
+		rear = append(rear, driver[len(driver)-1])
+	}
+	for _, d := range rear {
+		out = append(out, d)
+		if k := slices.Index(driver, d); k >= 0 { // the officer side is walked the other way
+			if k = len(driver) - 1 - k; k < len(officer) {
+				out = append(out, officer[k])
+			}
+		}
+	}
+	return out
 }
 
 // notOpened is the reading of the note that a door was not opened.

@@ -119,12 +119,22 @@ func (l *loadupScreen) returnAll(n *now, place string) {
 	}
 }
 
-// vouch takes a driver's word that all of a rig is aboard.
+// vouch takes a driver's word that all of a rig is aboard. A piece of it that
+// is held as evidence lies where it lay: it is asked about first.
 func (l *loadupScreen) vouch(n *now, rig string) {
 	if rig == "" {
 		for _, x := range n.others(l.st.rig) {
 			rig = n.d.Items[x.line].Rig
 		}
 	}
-	l.sh.log(board.Tap{Acts: []model.Act{l.by(n, model.Act{Verb: model.Vouch, Rig: rig, Quantity: model.Blank})}})
+	var held []model.Act
+	for _, x := range n.onGround(func(r string, _ model.Place) bool { return r == rig }) {
+		held = append(held, model.Act{Item: n.d.Items[x.line].ID, From: x.place.String(), To: "home"})
+	}
+	whole := len(held)
+	l.sh.unlessHeld(held, func(held []model.Act) {
+		if len(held) == whole {
+			l.sh.log(board.Tap{Acts: []model.Act{l.by(n, model.Act{Verb: model.Vouch, Rig: rig, Quantity: model.Blank})}})
+		}
+	})
 }

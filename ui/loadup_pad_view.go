@@ -183,7 +183,7 @@ func (n *now) countedWords(st *luState, p piece) string {
 // the pad on the right.
 func (n *now) countView(st *luState) (left, right node) {
 	c := st.count
-	v := listOf{panel: parts.PanelView{ID: "bay", Title: words.L("How many do you see?"), Right: words.L("the log says nothing yet")}, gap: look.Gap}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: words.L("How many do you see?"), Right: words.L("the log says nothing yet")}, gap: look.Gap, grow: slotGrow}
 	if c.kit != "" {
 		v.panel.Title = words.L("How many are in it?")
 	}

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -72,7 +71,7 @@ func (n *now) leadOf(st *luState, p piece) leadView {
 		}
 	}
 	if p.item.Quantity > 1 {
-		v.title = fmt.Sprintf("%d %s", p.n, p.item.Short())
+		v.title = pieces(p.item, p.n)
 	}
 	v.line = pounds(n.s.Weight(p.line), p.item)
 	if p.n > 1 {

@@ -11,41 +11,79 @@ import (
 	"tarpside/ui/words"
 )
 
-// doorDone is the right side when nothing more goes in here by the log: now
-// the eyes, then the next door.
-func (n *now) doorDone(st *luState) node {
-	v := leadView{id: "piece", icon: "tick", over: n.doorWords(st.rig, *st.at), title: words.L("Nothing more for here")}
-	var away, places []string
-	eyes, looked := n.eyes(), true
+// doorFacts is what is known of a door where nothing more goes in by the log.
+type doorFacts struct {
+	away, places []string // in words: what is elsewhere, what lies at a place
+	looked       bool     // eyes were on all that is in it
+	shut         bool     // it was named as not opened
+}
+
+func (n *now) doorFacts(st *luState) doorFacts {
+	eyes, f := n.eyes(), doorFacts{looked: true}
 	for _, i := range n.linesAt(st.rig, *st.at) {
 		it := &n.d.Items[i]
 		p, lies := n.pieceOf(i)
 		switch missing := it.Quantity - n.s.Line(i).N(n.s.HomeOf(i)); {
 		case lies && p.from.Kind == model.At:
-			places = append(places, words.F("%s at %s", it.Short(), n.placeName(p.from)))
+			f.places = append(f.places, words.F("%s at %s", it.Short(), n.placeName(p.from)))
 		case missing > 0 && it.Kind != model.Consumable:
 			said, _ := n.whereWords(i)
-			away = append(away, it.Short()+" "+said)
+			f.away = append(f.away, it.Short()+" "+said)
 		}
-		looked = looked && (eyes[it.ID] || !n.s.Aboard(i))
+		f.looked = f.looked && (eyes[it.ID] || !n.s.Aboard(i))
 	}
-	if len(places) > 0 {
-		v.title = words.L("No more on the tarp")
-		v.under = words.F("Still out: %s. ", fewOf(places, 3))
-	}
-	if len(away) > 0 {
-		v.under += words.F("Away: %s.", fewOf(away, 3))
-	}
+	f.shut = eyes[notOpened(st.rig, *st.at)] && !f.looked
+	return f
+}
+
+// doorDone is the right side when nothing more goes in here by the log: now
+// the eyes, then the next door.
+func (n *now) doorDone(st *luState) node {
+	f := n.doorFacts(st)
+	next, hasNext := n.nextKey(st, f.looked || f.shut)
+	lap := !hasNext && (f.looked || f.shut) && len(f.places) == 0
 	sweep := parts.KeyView{ID: "sweep", Title: words.L("Look at every slot"), Second: words.L("the log may not know all"), Icon: "glance", Tone: parts.Filled, Lay: parts.LayLeft}
-	shut := eyes[notOpened(st.rig, *st.at)] && !looked
 	switch {
-	case looked:
+	case f.looked:
 		sweep.Tone, sweep.Title, sweep.Second = parts.Usual, words.L("Look again"), words.L("every slot was looked at")
-	case shut:
+	case f.shut:
 		sweep.Tone, sweep.Second = parts.Usual, words.L("not opened so far, as logged")
 	}
-	next, hasNext := n.nextKey(st, looked || shut)
-	if !hasNext && (looked || shut) && len(places) == 0 {
+	out := col(0, node{id: "piece", view: n.doneLead(st, f, lap)}, row(104, keyNode(sweep)))
+	var rest []node
+	if hasNext {
+		rest = append(rest, keyNode(next))
+	}
+	if k := len(n.lyingOut(st.rig)); k > 0 {
+		rest = append(rest, keyNode(parts.KeyView{ID: "collect", Title: words.L("Collect"), Second: words.F("%s still at places", words.N("%d line", "%d lines", k)), Icon: "tarp", Lay: parts.LayLeft}))
+	}
+	if in, all := n.progress(st.rig); in >= all && all > 0 && !n.hasLeft(st.rig) && len(rest) < 2 {
+		key := parts.KeyView{ID: ScreenLeaving, Title: words.L("Last look"), Second: parts.Or(words.L("doors, chocks, what stays open, signature"), words.L("walk round, sign")), Icon: "leave", Lay: parts.LayLeft}
+		if lap {
+			key.Tone = parts.Filled
+		}
+		rest = append(rest, keyNode(key))
+	}
+	if len(rest) > 0 {
+		out.kids = append(out.kids, row(104, rest...))
+	}
+	return out
+}
+
+// hasLeft tells whether a rig is off the scene.
+func (n *now) hasLeft(rig string) bool { return slices.Contains(n.scene.Left, rig) }
+
+// doneLead says how far the put-back is where nothing more goes in.
+func (n *now) doneLead(st *luState, f doorFacts, lap bool) leadView {
+	v := leadView{id: "piece", icon: "tick", over: n.doorWords(st.rig, *st.at), title: words.L("Nothing more for here")}
+	if len(f.places) > 0 {
+		v.title = words.L("No more on the tarp")
+		v.under = words.F("Still out: %s. ", fewOf(f.places, 3))
+	}
+	if len(f.away) > 0 {
+		v.under += words.F("Away: %s.", fewOf(f.away, 3))
+	}
+	if lap {
 		v.title = words.L("The whole lap is done")
 		if passed := n.unopened(st.rig); len(passed) > 0 {
 			v.under += " " + words.F("Not opened: %s.", fewOf(passed, 3))
@@ -55,18 +93,30 @@ func (n *now) doorDone(st *luState) node {
 	if v.under == "" {
 		v.under = words.L("What the log has for this door is home. Eyes find what the log does not know.")
 	}
-	out := col(0, node{id: "piece", view: v}, row(104, keyNode(sweep)))
-	var rest []node
-	if hasNext {
-		rest = append(rest, keyNode(next))
+	in, all := n.progress(st.rig)
+	_, _, more := n.nextDoor(st)
+	switch {
+	case more || in < all || lap && !n.hasLeft(st.rig):
+	case n.hasLeft(st.rig):
+		v.title = words.F("%s has left", n.rigName(st.rig))
+	case all == 0:
+		v.title = words.L("Nothing is off")
+	case len(f.places) == 0:
+		v.title = words.L("All in, by the log")
+		if k := n.awayOf(st.rig); k > 0 {
+			v.under += " " + words.N("%d line of the rig is away: it is on the open list.", "%d lines of the rig are away: they are on the open list.", k)
+		}
 	}
-	if k := len(n.lyingOut(st.rig)); k > 0 {
-		rest = append(rest, keyNode(parts.KeyView{ID: "collect", Title: words.L("Collect"), Second: words.F("%s still at places", words.N("%d line", "%d lines", k)), Icon: "tarp", Lay: parts.LayLeft}))
+	return v
+}
+
+// awayOf counts the lines of a rig that are neither home nor on the ground here.
+func (n *now) awayOf(rig string) (k int) {
+	for _, d := range n.doors(rig) {
+		_, away := n.missingAt(rig, d)
+		k += away
 	}
-	if len(rest) > 0 {
-		out.kids = append(out.kids, row(104, rest...))
-	}
-	return out
+	return k
 }
 
 // fewOf joins the first words of a list and counts the rest.
@@ -121,7 +171,7 @@ func (n *now) sweepLines(st *luState) []int {
 
 // sweepBay lists every slot of the door, for eyes.
 func (n *now) sweepBay(st *luState, cols int) node {
-	v := listOf{panel: parts.PanelView{ID: "bay", Title: words.F("%s, eyes on every slot", n.doorWords(st.rig, *st.at)), Right: words.L("touch every empty slot")}, gap: look.Gap}
+	v := listOf{panel: parts.PanelView{ID: "bay", Title: words.F("%s, eyes on every slot", n.doorWords(st.rig, *st.at)), Right: words.L("touch every empty slot")}, gap: look.Gap, grow: slotGrow}
 	if n.narrow() {
 		v.panel.Right = ""
 	}

@@ -43,7 +43,7 @@ func (n *now) putBackCrew(rig string) int {
 // roughly says what is left to do: minutes, and searches, which have no time.
 func (n *now) roughly(rig string, narrow bool) string {
 	a, open := n.putBackTime(rig)
-	out := spanWords(a.Low, a.High)
+	out := words.Said(sum.Span(a.Low, a.High))
 	switch {
 	case a.Value == 0 && narrow:
 		out = words.L("none to load")
@@ -62,29 +62,6 @@ func (n *now) roughly(rig string, narrow bool) string {
 	return out
 }
 
-// spanWords is sum.Span in the language of the window.
-func spanWords(low, high float64) string {
-	l, h := sum.Outward(low, high)
-	switch {
-	case h >= 120:
-		return words.F("%s to %s", minuteWords(int(l)), minuteWords(int(h)))
-	case l == h:
-		return minuteWords(int(h))
-	}
-	return words.F("%d to %d min", int(l), int(h))
-}
-
-// minuteWords is sum.Minutes in the language of the window.
-func minuteWords(m int) string {
-	switch {
-	case m < 120:
-		return words.F("%d min", m)
-	case m%60 == 0:
-		return words.F("%d h", m/60)
-	}
-	return words.F("%d h %d min", m/60, m%60)
-}
-
 // timeWords are how the time left was got, for the page of other work.
 func (n *now) timeWords(rig string) string {
 	a, _ := n.putBackTime(rig)
@@ -92,8 +69,8 @@ func (n *now) timeWords(rig string) string {
 	if k := n.putBackCrew(rig); k > 1 {
 		who = words.F("%d people", k)
 	}
-	return words.F("%s, with %s at it\n%s %s\n%s %s\n%s %s", parts.B(capital(a.Text)), who,
-		parts.B(words.L("By:")), a.Source, parts.B(words.L("Formula:")), a.Formula, parts.B(words.L("Limits:")), a.Limits)
+	return words.F("%s, with %s at it\n%s %s\n%s %s\n%s %s", parts.B(capital(words.Said(a.Text))), who,
+		parts.B(words.L("By:")), words.Said(a.Source), parts.B(words.L("Formula:")), words.Said(a.Formula), parts.B(words.L("Limits:")), words.Said(a.Limits))
 }
 
 // newPutBackTime says how long the put-back still takes and how that was got,

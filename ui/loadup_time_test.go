@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"tarpside/model/clearup"
-	"tarpside/model/sum"
 	"tarpside/ui/parts"
 )
 
@@ -66,13 +65,5 @@ func TestWithMorePeopleThePutBackTakesLess(t *testing.T) {
 	after, _ := r.shell.now().putBackTime("R41")
 	if want := clearup.Minutes(work, 12); after.Value != want || after.Value >= before.Value {
 		t.Errorf("%v min with twelve, want %v; %v before", after.Value, want, before.Value)
-	}
-}
-
-func TestARangeOfMinutesReadsInEnglishAsTheSumGivesIt(t *testing.T) {
-	for _, r := range [][2]float64{{0, 0.4}, {0, 0}, {3, 3}, {12, 21}, {100, 119}, {118, 121}, {120, 180}, {125, 131}, {0, 600}} {
-		if got, want := spanWords(r[0], r[1]), sum.Span(r[0], r[1]); got != want {
-			t.Errorf("%v: %q, the sum says %q", r, got, want)
-		}
 	}
 }

@@ -17,6 +17,7 @@ type node struct {
 	view any
 	size float32 // along the parent, in design pixels; nought shares what is left
 	part float32 // share of what is left; nought is 1
+	most float32 // without a size: so much of what is left, before the others share it
 	kids []node
 }
 
@@ -29,6 +30,7 @@ type (
 		gap   float32
 		show  float32 // how far down what matters begins, in design pixels
 		upTo  float32 // and ends; nought where nothing matters more than the rest
+		grow  float32 // rows may grow so many times where all of them have room; nought is not at all
 	}
 	padView struct { // ten digits, delete and done
 		done parts.Tone
@@ -53,6 +55,13 @@ func sized(n node, size float32) node {
 // wide is a node with a share of what is left.
 func wide(n node, part float32) node {
 	n.part = part
+	return n
+}
+
+// upTo is a node that takes so much of what is left and no more. One of a row
+// or column can.
+func upTo(n node, most float32) node {
+	n.most = most
 	return n
 }
 
@@ -238,6 +247,7 @@ func (t *tree) lay(n node, x, y, w, h float32) {
 		if o := t.made[leafKey(n)]; o != nil {
 			place(object(o), x, y, w, h)
 			if l, ok := o.(*list); ok {
+				l.fill()
 				l.reveal()
 			}
 		}
@@ -261,17 +271,25 @@ func (t *tree) layCells(n node, x, y, w, h float32) {
 
 // share is where the i-th of some nodes begins and how much room it gets.
 func share(kids []node, i int, room, gap float32) (off, size float32) {
-	free, weights := room-gap*float32(len(kids)-1), float32(0)
+	free, weights, most := room-gap*float32(len(kids)-1), float32(0), float32(0)
 	for _, k := range kids {
-		if k.size > 0 {
+		switch {
+		case k.size > 0:
 			free -= look.U(k.size)
-		} else {
+		case k.most > 0:
+			most = look.U(k.most)
+		default:
 			weights += max(k.part, 1)
 		}
 	}
+	most = min(most, max(free, 0))
+	free -= most
 	own := func(k node) float32 {
-		if k.size > 0 {
+		switch {
+		case k.size > 0:
 			return look.U(k.size)
+		case k.most > 0:
+			return most
 		}
 		return max(free, 0) * max(k.part, 1) / weights
 	}
@@ -289,10 +307,12 @@ type list struct {
 	kids   []node
 	show   [2]float32 // what is to be seen, from and to
 	shown  [2]float32
+	most   float32 // times that rows may grow
+	times  float32 // that they have grown
 }
 
 func newList(v listOf) *list {
-	l := &list{column: parts.NewColumn(v.gap)}
+	l := &list{column: parts.NewColumn(v.gap), times: 1}
 	l.scroll = parts.NewScroller(l.column)
 	l.panel = parts.NewPanel(v.panel, l.scroll)
 	return l
@@ -304,7 +324,7 @@ func (l *list) set(t *tree, v listOf, kids []node) {
 	objs := make([]fyne.CanvasObject, len(kids))
 	for i, k := range kids {
 		inner := t.leaves(k, nil)
-		objs[i] = &fyne.Container{Objects: inner, Layout: rowLayout{t, k}}
+		objs[i] = &fyne.Container{Objects: inner, Layout: rowLayout{t, l, k}}
 	}
 	if !reflect.DeepEqual(kids, l.kids) {
 		l.kids = kids
@@ -312,7 +332,22 @@ func (l *list) set(t *tree, v listOf, kids []node) {
 		l.scroll.Refresh()
 	}
 	l.show = [2]float32{look.U(v.show), look.U(v.upTo)}
+	l.most = v.grow
+	l.fill()
 	l.reveal()
+}
+
+// fill makes the rows higher where there is room for all of them and more.
+func (l *list) fill() {
+	room := l.scroll.Size().Height - look.U(2*parts.Bleed)
+	if l.most == 0 || room <= 0 {
+		return
+	}
+	l.times = 1
+	if all := l.column.HeightFor(l.column.Size().Width); all > 0 {
+		l.times = max(min(l.most, room/(all+1)), 1)
+	}
+	l.scroll.Settle()
 }
 
 // reveal scrolls as far as it must, once, for what matters to be seen.
@@ -328,6 +363,7 @@ func (l *list) reveal() {
 // rowLayout lays out one row of a list.
 type rowLayout struct {
 	t *tree
+	l *list
 	n node
 }
 
@@ -337,4 +373,6 @@ func (r rowLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 }
 
 // MinSize is the height of the row.
-func (r rowLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(0, look.U(r.n.size)) }
+func (r rowLayout) MinSize([]fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(0, look.U(r.n.size*r.l.times))
+}

@@ -100,7 +100,7 @@ func (n *now) refusedView(st *luState, p piece) node {
 			v.under += words.F(" Nobody may wave %s past.", hard)
 		}
 	default:
-		v.over, v.under = words.L("Not taken"), n.replyText(e)
+		v.over, v.under = words.L("Not taken"), words.Said(e.Reply.Text)
 	}
 	add(parts.KeyView{ID: "again", Title: words.L("Answer again"), Icon: "back"})
 	keys = append(keys, node{id: "as-is", view: parts.HoldView{ID: "as-is", Title: words.L("Home as it is"), Second: words.L("hold: not ready"), Sure: words.L("As it is")}})

@@ -32,6 +32,7 @@ type lookforScreen struct {
 	size  fyne.Size
 	n     *now
 	leave *parts.Key
+	stopK *parts.Key
 
 	chosen  string // hunt.id
 	mode    string
@@ -45,6 +46,7 @@ func newLookFor(sh *Shell) screen {
 	l := &lookforScreen{sh: sh, from: map[string]int{}}
 	l.tree = newTree(l.act)
 	l.leave = parts.NewKey(parts.KeyView{ID: "leave-open", Title: words.L("Leave it open"), Icon: "leave-down", Tone: parts.Header}, l.leaveOpen)
+	l.stopK = parts.NewKey(parts.KeyView{}, func() { l.act("stop-looking") })
 	l.root = box(func(size fyne.Size) {
 		if size != l.size {
 			l.size = size
@@ -64,7 +66,11 @@ func (l *lookforScreen) show(n *now) head {
 	hunts := n.hunts()
 	h := head{title: words.L("Look for it"), sentence: n.lookSentence(hunts)}
 	if cur, ok := l.current(hunts); ok && cur.kind != closed {
-		h.middle, h.widths = []fyne.CanvasObject{l.leave}, []float32{220}
+		h.middle, h.widths, h.gap = []fyne.CanvasObject{l.leave}, []float32{200}, look.Gap
+		if cur.kind == hunting && (l.mode == lookSteps || l.mode == lookSkip || l.mode == lookUnsafe) {
+			l.stopK.Set(n.shutKey(parts.KeyView{ID: "stop-looking", Title: words.L("Stop looking"), Icon: "lost", Tone: parts.Header}))
+			h.middle, h.widths = append(h.middle, l.stopK), append(h.widths, 200)
+		}
 	}
 	return h
 }
@@ -139,6 +145,11 @@ func (l *lookforScreen) act(id string) {
 	switch {
 	case id == "seen" || id == "back":
 		l.home()
+	case id == "to-find":
+		l.sh.open(newStoresFind(l.sh))
+	case id == "to-slots":
+		l.sh.Go(ScreenLoadUp)
+		l.sh.screens[ScreenLoadUp].(*loadupScreen).act("sweep")
 	case kind == parts.KindPiece:
 		l.choose(rest)
 	case !ok:
@@ -376,7 +387,7 @@ func (l *lookforScreen) reply() (parts.StripView, bool) {
 }
 
 // lookforShows are the keys of this screen that log nothing.
-var lookforShows = []string{"back", "seen", "look-again", "piece:*"}
+var lookforShows = []string{"back", "seen", "look-again", "to-find", "to-slots", "piece:*"}
 
 // lookVerbs are the acts of this screen.
 var lookVerbs = map[model.Verb]bool{model.Look: true, model.Found: true, model.Locate: true, model.StopLook: true, model.Settle: true, model.Count: true}
@@ -384,14 +395,4 @@ var lookVerbs = map[model.Verb]bool{model.Look: true, model.Found: true, model.L
 func partyOf(place string) string {
 	_, name, _ := strings.Cut(place, ":")
 	return name
-}
-
-// rowsFor is how many rows of a height there is room for, on a body of the
-// size given less what is taken, both in design pixels.
-func rowsFor(size fyne.Size, taken, each float32) int {
-	unit := look.U(100) / 100
-	if size.Height <= 0 || unit <= 0 {
-		return 4
-	}
-	return max(2, int((size.Height/unit-taken+look.Gap)/(each+look.Gap)))
 }

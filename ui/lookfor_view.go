@@ -50,16 +50,7 @@ func (l *lookforScreen) draw() {
 	h, ok := l.current(hunts)
 	reply, said := l.reply()
 	if !ok {
-		empty := leadView{id: "empty", title: words.L("Nothing is being looked for"), under: words.L("A count that comes out short, or an empty slot that nobody logged, opens a search here by itself: what the piece looks like, where it was last, and where to look, the best place first.")}
-		kids := []node{hazard, {id: "empty", view: empty}}
-		if len(hunts) > 0 {
-			kids[1].size = 160
-			kids = append(kids, l.list(hunts, hunt{line: -1}))
-		}
-		if said {
-			kids = append(kids, sized(node{id: "reply", view: reply}, look.Floor))
-		}
-		l.tree.set(l.n.onlyReads(col(0, kids...), lookforShows...))
+		l.tree.set(l.n.onlyReads(col(0, append([]node{hazard}, l.nothing(hunts, reply, said)...)...), lookforShows...))
 		return
 	}
 	if id := h.id(n.d); id != l.chosen { // what was asked is about a piece that is gone from the list
@@ -86,11 +77,7 @@ func (l *lookforScreen) left(hunts []hunt, h hunt, t trail) node {
 	n, it := l.n, &l.n.d.Items[h.line]
 	var kids []node
 	if k := len(hunts); k > 1 {
-		rows := float32(2)
-		if l.size.Width < look.U(1000) {
-			rows = 1.4 // the facts need the room; the next one still shows that it is there
-		}
-		kids = append(kids, sized(l.list(hunts, h), rows*look.Floor+28))
+		kids = append(kids, l.list(hunts, h))
 	}
 	v := leadView{id: "piece", title: it.Short(), mark: n.mark(it.Rig), line: n.looksLike(it)}
 	switch h.kind {
@@ -109,9 +96,24 @@ func (l *lookforScreen) left(hunts []hunt, h hunt, t trail) node {
 		}
 	}
 	high := 44 + 46*l.linesOf(v.title, look.Place, -26) + 27*(l.linesOf(v.line, look.Lead, 44)+l.linesOf(v.under, look.Lead, -26))
-	kids = append(kids, sized(node{id: "piece", view: v}, high), l.facts(h, t))
-	return col(0, kids...)
+	facts := l.facts(h, t)
+	if len(kids) > 0 { // as many pieces as the facts leave room for; the next one still shows that it is there
+		free := l.room() - 48 - high - 3*look.Gap - factsHead
+		for _, k := range facts.kids {
+			free -= k.size + factsGap
+		}
+		least := 2*look.Floor + 28
+		if l.size.Width < look.U(1000) {
+			least = 1.4*look.Floor + 28
+		}
+		kids[0].size = max(least, min(free, float32(len(hunts))*(look.Floor+look.Gap)+12))
+	}
+	return col(0, append(kids, sized(node{id: "piece", view: v}, high), facts)...)
 }
+
+// factsHead is the height of the head of the facts, and factsGap what stands
+// between two of them.
+const factsHead, factsGap float32 = 52, 6
 
 // kitWords says whether the kit can go home without the piece.
 func (n *now) kitWords(it *model.Item) string {
@@ -203,10 +205,10 @@ func (l *lookforScreen) facts(h hunt, t trail) node {
 	}
 	var kids []node
 	for i, text := range lines {
-		size := 24 * l.linesOf(text, look.Body, 0)
+		size := 24 * l.linesOf(text, look.Body, -10)
 		kids = append(kids, sized(node{id: fmt.Sprint("fact-", i), view: parts.LabelView{ID: "fact", Text: text, Role: look.Body, Mid: true}}, size))
 	}
-	return node{id: "facts", view: listOf{panel: parts.PanelView{ID: "facts", Title: title, Rule: true}, gap: 6}, kids: kids}
+	return node{id: "facts", view: listOf{panel: parts.PanelView{ID: "facts", Title: title, Rule: true}, gap: factsGap}, kids: kids}
 }
 
 // linesOf is how many lines a text takes on the left side, less some design
@@ -288,10 +290,14 @@ func (l *lookforScreen) right(h hunt, t trail, bottom node) node {
 // below.
 func (l *lookforScreen) stepsView(h hunt, t trail, bottom node) node {
 	done, now, later := order(l.n.steps(h, t, l.from[l.n.d.Items[h.line].ID]))
-	if bottom.view == nil {
-		bottom = sized(keyNode(parts.KeyView{ID: "stop-looking", Title: words.L("Stop looking"), Second: words.L("an officer gives it up as lost"), Icon: "lost", Lay: parts.LayLeft}), look.Floor)
+	// What is left over a row of 48 goes to the rows; what one place more would
+	// need may come off them, to 44.
+	free := l.room() - 48 - 96 - 92 - 2*look.Gap
+	if bottom.view != nil {
+		free -= bottom.size + 2*look.Gap
 	}
-	room := rowsFor(l.size, 48+96+92+look.Floor+5*look.Gap, 48)
+	room := max(2, int(free/(44+look.Gap)))
+	high := min(max(free/float32(min(room, len(done)+len(later)))-look.Gap, 44), 64)
 	below := min(len(later), max(room-len(done), room/2))
 	above := min(len(done), room-below)
 	var kids []node
@@ -309,7 +315,7 @@ func (l *lookforScreen) stepsView(h hunt, t trail, bottom node) node {
 		case s.asks:
 			v.Right = words.F("no, %s", l.n.clock(s.at))
 		}
-		kids = append(kids, sized(node{id: fmt.Sprint("looked-", i), view: v}, 48))
+		kids = append(kids, sized(node{id: fmt.Sprint("looked-", i), view: v}, high))
 	}
 	kids = append(kids, l.presentView(len(done), now)...)
 	for i := range below {
@@ -320,9 +326,20 @@ func (l *lookforScreen) stepsView(h hunt, t trail, bottom node) node {
 		if rest := len(later) - i; i == below-1 && rest > 1 {
 			v.Number, v.Title, v.Right = fmt.Sprintf("+%d", rest), words.L("more places"), ""
 		}
-		kids = append(kids, sized(node{id: fmt.Sprint("later-", i), view: v}, 48))
+		kids = append(kids, sized(node{id: fmt.Sprint("later-", i), view: v}, high))
 	}
-	return col(0, append(kids, node{}, bottom)...)
+	if bottom.view != nil {
+		kids = append(kids, node{}, bottom)
+	}
+	return col(0, kids...)
+}
+
+// room is the height of this screen, in design pixels.
+func (l *lookforScreen) room() float32 {
+	if l.size.Height <= 0 {
+		return 640
+	}
+	return l.size.Height / look.U(1000) * 1000
 }
 
 // presentView is the place to look in now, and its keys.
@@ -351,12 +368,12 @@ func (l *lookforScreen) presentView(done int, now *step) []node {
 		keys = hazardKeys()
 	}
 	if l.mode == lookSkip {
-		wrong := parts.KeyView{ID: "wrong-tap", Title: words.L("Wrong tap"), Second: words.L("undo the last answer"), Lay: parts.LayCentre, Role: look.Group}
+		wrong := parts.KeyView{ID: "wrong-tap", Title: words.L("Wrong tap"), Second: words.L("undo the last answer"), Lay: parts.LayCentre, Role: look.TileName}
 		if done == 0 {
 			wrong.Second, wrong.Off = words.L("nothing to take back"), true
 		}
-		keys = row(92, keyNode(parts.KeyView{ID: "unsafe", Title: words.L("Not safe"), Second: words.L("not searched"), Icon: "warn", Lay: parts.LayLeft, Role: look.Group}),
-			keyNode(parts.KeyView{ID: "later", Title: words.L("Later"), Second: words.L("comes again"), Icon: "clock", Lay: parts.LayLeft, Role: look.Group}),
+		keys = row(92, keyNode(parts.KeyView{ID: "unsafe", Title: words.L("Not safe"), Second: words.L("not searched"), Icon: "warn", Lay: parts.LayLeft, Role: look.TileName}),
+			keyNode(parts.KeyView{ID: "later", Title: words.L("Later"), Second: words.L("comes again"), Icon: "clock", Lay: parts.LayLeft, Role: look.TileName}),
 			keyNode(wrong), sized(keyNode(parts.KeyView{ID: "back", Title: words.L("Back"), Lay: parts.LayCentre}), 104))
 	}
 	return []node{sized(node{id: "step", view: v}, 96), keys}

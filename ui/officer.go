@@ -37,7 +37,7 @@ func (sh *Shell) asOfficer(what string, do func()) {
 func pinWords(err error) string {
 	for _, known := range []error{board.ErrPIN, board.ErrPINShape, board.ErrPINWait} {
 		if errors.Is(err, known) {
-			return capital(known.Error()) + "."
+			return capital(words.Said(known.Error())) + "."
 		}
 	}
 	t := inWords(err)
@@ -61,12 +61,15 @@ func (sh *Shell) openPIN() {
 					func() { sh.oldPIN(func(old string) { sh.putPIN(nil, old, "") }) }},
 			}
 		}, func(*now) (string, string) {
-			return words.L("What it is for"), words.L("It is asked before a check is let pass, a search is stopped, a tag is taken off, a limit is changed or a scene is closed.\n" +
-				"It keeps somebody else from signing as an officer. It is kept as a salted hash, never as it is.\n" +
-				"So few digits do not keep out whoever has the file. A forgotten PIN is cleared at a desk: tarpline pin clear.")
+			return words.L("What it is for"), words.L(pinUse)
 		}))
 	}
 }
+
+// pinUse says what the PIN is for.
+var pinUse = words.K("It is asked before a check is let pass, a search is stopped, a tag is taken off, a limit is changed or a scene is closed.\n" +
+	"It keeps somebody else from signing as an officer. It is kept as a salted hash, never as it is.\n" +
+	"So few digits do not keep out whoever has the file. A forgotten PIN is cleared at a desk: tarpline pin clear.")
 
 // oldPIN asks for the PIN as it is, and goes on with it.
 func (sh *Shell) oldPIN(then func(old string)) {
@@ -127,8 +130,14 @@ func newPINPad(sh *Shell, title, ask string, done func(p *pinPad, pin string)) *
 	p.out = parts.NewReadout(parts.ReadoutView{ID: "typed"})
 	p.words = parts.NewLines(parts.LabelView{ID: "pin-words", Role: look.Sentence})
 	p.pad = parts.NewDigitPad(p.key)
-	p.root = box(func(size fyne.Size) { layPad(size, p.pad, p.out, p.words) }, p.pad, p.out, p.words)
+	says := padWords(p.words)
+	p.root = box(func(size fyne.Size) { layPad(size, p.pad, p.out, says) }, p.pad, p.out, says)
 	return p
+}
+
+// padWords is what stands beside a pad, on its panel.
+func padWords(words *parts.Label) *parts.Panel {
+	return parts.NewPanel(parts.PanelView{}, parts.NewScroller(words))
 }
 
 // layPad puts a pad at the left and what is typed, with its words and what
@@ -141,7 +150,7 @@ func layPad(size fyne.Size, pad, out, words fyne.CanvasObject, keys ...fyne.Canv
 	x := padW + gap
 	w := size.Width - x
 	place(out, x, 0, w, look.U(96))
-	y := look.U(96) + 2*gap
+	y := look.U(96) + gap
 	end := padH
 	for i := len(keys) - 1; i >= 0; i-- {
 		end -= row
@@ -158,6 +167,9 @@ func (p *pinPad) show(*now) head {
 	text := parts.B(p.ask)
 	if p.says != "" {
 		text += "\n" + p.says
+	}
+	if p.title == words.L("Officer's PIN") {
+		text += "\n\n" + words.L(pinUse)
 	}
 	p.words.SetText(text)
 	tone := parts.Usual

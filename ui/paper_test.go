@@ -297,6 +297,11 @@ func TestTwoWindowsAgreeByStick(t *testing.T) {
 	if len(b.board.Picture().State.Dept.Items) != 0 {
 		t.Fatal("one touch took it in")
 	}
+	b.tap("act", "drop")
+	if _, still := b.find("act", "take-in"); still || len(b.board.Picture().State.Dept.Items) != 0 {
+		t.Error("a chosen file cannot be let go")
+	}
+	b.tap("act", "stick-"+filepath.Base(names[0]))
 	b.tap("act", "take-in")
 	if got := b.text("read-back"); !strings.Contains(got, "were new here") {
 		t.Errorf("it says %q", got)

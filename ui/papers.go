@@ -38,9 +38,12 @@ func (p *papersScreen) rows(n *now) []rowDo {
 	}
 	out = append(out, rowDo{size, func() { p.sh.setPref(settingSheet, other); p.sh.refresh() }})
 	for _, made := range n.papers() {
-		about := made.About()
-		if about == "" {
-			about = words.L("about the whole scene")
+		about := ""
+		if use, ok := paperUses[made.Kind]; ok {
+			about = words.L(use)
+		}
+		if rig := made.About(); rig != "" {
+			about = join2(rig, about)
 		}
 		v := parts.RowView{ID: "paper-" + strings.TrimSuffix(made.File, ".pdf"), Title: paperName(made), Second: about, Tone: parts.Quiet, Go: "go", Off: n.opts.Print == nil}
 		out = append(out, rowDo{v, func() { p.print(made) }})
@@ -52,7 +55,24 @@ func (p *papersScreen) rows(n *now) []rowDo {
 var paperNames = map[string]string{
 	"tarp": words.K("Tarp sheet"), "restock": words.K("Restock and order"), "tags": words.K("Out-of-service labels"), "lost": words.K("Lost reports"),
 	"activity": words.K("Activity log"), "trail-slips": words.K("Trail slips"), "release": words.K("Release slip"), "putback": words.K("Put back"),
-	"slots": words.K("Slot sheets"), "labels-qr": words.K("QR labels"), "labels-bars": words.K("bar labels"),
+	"slots": words.K("Slot sheets"), "labels-qr": words.K("QR labels"), "labels-bars": words.K("Bar labels"),
+}
+
+// paperUses are what the papers are for.
+var paperUses = map[string]string{
+	"tarp": words.K("to go on by hand: time, piece, where to, who"), "closeout": words.K("what the scene leaves open, for the signature"),
+	"restock": words.K("what was used, and what to order"), "tags": words.K("one for each piece with a fault"), "lost": words.K("one for each piece given up"),
+	"activity": words.K("every entry in its order"), "trail-slips": words.K("what each carrier has"), "release": words.K("what it leaves, to be signed for"),
+	"putback": words.K("door by door, to tick"), "open": words.K("what does not ride home, and who has it"), "slots": words.K("what lives where, one a door"),
+	"labels-qr": words.K("for the pieces, to be scanned"), "labels-bars": words.K("for the pieces, to be scanned"),
+}
+
+// join2 joins two words with a comma; an empty one is left out.
+func join2(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + ", " + b
 }
 
 // paperName is the name of a paper on the screen. On the paper itself it is

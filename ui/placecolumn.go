@@ -62,7 +62,10 @@ const rowsWanted = 5
 // scrolling.
 func (c *placeColumn) high() float32 {
 	full := look.U(look.Target + 2)
-	rows := float32(min(max(len(c.grid.rows), 1), rowsWanted))
+	if len(c.grid.rows) > rowsWanted {
+		return full
+	}
+	rows := float32(max(len(c.grid.rows), 1))
 	room := (c.Size().Height - 2*look.U(parts.Bleed) - look.U(look.Gap)*(rows-1)) / rows
 	if room >= look.U(100) && room < full {
 		return room

@@ -35,7 +35,11 @@ func (n *now) placeKeys(shown model.Place, picks []pick, last string, lastAt boo
 	}
 	keys = append(keys, n.placeKey(model.Place{Kind: model.Used}, shown, picks, last))
 	n.markLikeliest(keys, picks, last, lastAt)
-	return append(keys, parts.PlaceKeyView{ID: placeNew, Name: words.L("New place"), Icon: "plus", Verb: words.L("say a name")})
+	add := parts.PlaceKeyView{ID: placeNew, Name: words.L("New place"), Icon: "plus", Verb: words.L("say a name")}
+	if n.readsOnly() {
+		add.Mode, add.Verb = parts.PlaceShut, words.L("only reads")
+	}
+	return append(keys, add)
 }
 
 // scenePlaces are the places of the scene: those of the table, those added,
@@ -190,6 +194,8 @@ func (n *now) verbFor(k pick, to model.Place) (verb model.Verb, why string) {
 	switch {
 	case from == to:
 		return "", words.L("here now")
+	case n.readsOnly():
+		return "", words.L("only reads")
 	case to.Kind == model.Used:
 		if n.d.Items[i].Kind != model.Consumable {
 			return "", words.L("comes back")

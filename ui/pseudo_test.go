@@ -16,7 +16,6 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"tarpside/assets"
-	"tarpside/model/sum"
 	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
@@ -182,11 +181,16 @@ func foreign(t *testing.T) (tables fstest.MapFS, cells []string) {
 	return tables, slices.Compact(cells)
 }
 
+// tokens are the words and the figures of a text.
+func tokens(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+}
+
 // english are the words of a text that have a letter on which the
 // pseudo-language puts an accent, and none of another alphabet.
 func english(text string, cells []string) []string {
 	var out []string
-	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
+	for _, w := range tokens(text) {
 		if len(w) == 1 { // a key of the keyboard
 			continue
 		}
@@ -225,34 +229,11 @@ func TestNoEnglishIsLeftOnTheScreenInAnotherLanguage(t *testing.T) {
 	rove(t, tables, 125, glass1024, each)
 }
 
-// finished are the sentences that model and board make as a whole: replies,
-// the sums and where they come from, and the checks as the department wrote
-// them.
+// finished are the words that rightly stay in another language: the checks as
+// the department wrote them.
 func (w *window) finished() []string {
 	var out []string
-	n := w.shell.now()
-	for _, e := range n.pic.Entries {
-		out = append(out, e.Reply.Text, e.Reading)
-	}
-	sums := []sum.Answer{}
-	for _, f := range n.figures() {
-		sums = append(sums, f.Sum)
-	}
-	if trail, ok := w.shell.screens[ScreenTrail].(*trailScreen); ok && w.shell.here == ScreenTrail {
-		for _, f := range n.carryFigures(&trail.p, &trail.v) {
-			sums = append(sums, f.a)
-		}
-	}
-	if k := len(w.shell.over); k > 0 {
-		if how, ok := w.shell.over[k-1].(*howScreen); ok {
-			sums = append(sums, how.a)
-		}
-	}
-	for _, a := range sums {
-		out = append(out, strings.Join([]string{a.Name, a.Text, a.Formula, a.Source, a.Limits}, " "))
-	}
-	out = append(out, sum.FromMemory)
-	for _, c := range n.d.Checks {
+	for _, c := range w.shell.now().d.Checks {
 		out = append(out, c.Answer, c.Passes, c.Override)
 	}
 	return out
@@ -260,6 +241,6 @@ func (w *window) finished() []string {
 
 // hasAll tells whether a sentence has every one of some words.
 func hasAll(sentence string, list []string) bool {
-	have := strings.FieldsFunc(strings.ToLower(sentence), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	have := tokens(strings.ToLower(sentence))
 	return !slices.ContainsFunc(list, func(w string) bool { return !slices.Contains(have, strings.ToLower(w)) })
 }

@@ -19,6 +19,8 @@ type pullsScreen struct {
 	root  *fyne.Container
 	left  *parts.Column
 	right *parts.Column
+	lists *parts.Scroller
+	lines *parts.Scroller
 	keep  map[string]*parts.Row
 	none  *parts.Label
 	stage *parts.Key
@@ -30,14 +32,14 @@ func newPullList(t *tarpScreen) screen {
 	c.left, c.right = parts.NewColumn(look.Gap), parts.NewColumn(look.Gap)
 	c.none = parts.NewLines(parts.LabelView{ID: "none", Role: look.Lead})
 	c.stage = parts.NewKey(parts.KeyView{}, c.send)
-	lists, lines := parts.NewScroller(c.left), parts.NewScroller(c.right)
+	c.lists, c.lines = parts.NewScroller(c.left), parts.NewScroller(c.right)
 	c.root = box(func(size fyne.Size) {
 		gap, keyH := look.U(look.Gap), look.U(look.Floor)
 		w := size.Width * 0.42
-		flush(lists, 0, 0, w-gap, size.Height)
-		flush(lines, w, 0, size.Width-w, size.Height-keyH-gap)
+		flush(c.lists, 0, 0, w-gap, size.Height)
+		flush(c.lines, w, 0, size.Width-w, size.Height-keyH-gap)
 		place(c.stage, w, size.Height-keyH, size.Width-w, keyH)
-	}, lists, lines, c.stage)
+	}, c.lists, c.lines, c.stage)
 	return c
 }
 
@@ -68,9 +70,9 @@ func (c *pullsScreen) show(n *now) head {
 			continue
 		}
 		for _, when := range conditions(n.wantedFrom(list)) {
-			v := parts.RowView{ID: "if-" + when, Icon: "plus", Title: capital(when), Second: words.L("touch if it holds"), Tone: parts.Quiet}
+			v := parts.RowView{ID: "if-" + when, Icon: "plus", Title: capital(when), Second: words.L("touch if so"), Tone: parts.Quiet}
 			if slices.Contains(chosen.Holds, when) {
-				v.Tone, v.Icon, v.Second, v.State = parts.Live, "tick", words.L("holds"), "holds"
+				v.Tone, v.Icon, v.Second, v.State = parts.Live, "tick", words.L("it is so"), "holds"
 			}
 			left = append(left, c.row(v, func() { c.toggle(list, when) }))
 		}
@@ -92,11 +94,13 @@ func (c *pullsScreen) show(n *now) head {
 	}
 	c.left.SetInside(left...)
 	c.right.SetInside(right...)
+	c.lists.Settle()
+	c.lines.Settle()
 	v := parts.KeyView{ID: "stage-list", Title: words.F("Stage %s", words.N("%d line", "%d lines", on)), Second: words.L("on the tarp, all at once"), Icon: "tarp", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Title}
 	if on == 0 {
 		v.Off, v.Tone, v.Second = true, parts.Usual, words.L("nothing is ticked")
 	}
-	c.stage.Set(v)
+	c.stage.Set(n.shutKey(v))
 	return head{title: words.L("Pull list"), sentence: words.L("It only suggests. Untick what stays on the rig"), back: true}
 }
 

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"encoding/json"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -188,7 +187,7 @@ func (n *now) pullRow(w wanted, ticked bool) parts.RowView {
 		v.Tone, v.State, v.Right, v.Go = parts.Live, "ticked", "", "tick"
 	}
 	if it.Quantity > 1 {
-		v.Title = fmt.Sprintf("%d %s", w.n, it.Short())
+		v.Title = pieces(it, w.n)
 	}
 	return v
 }

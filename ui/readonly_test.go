@@ -18,6 +18,15 @@ func (w *window) onlyReading() {
 	w.shell.Refresh()
 }
 
+// atRest shows the Tarp as it is before the first touch.
+func (w *window) atRest() {
+	t := w.shell.tarp()
+	t.calm()
+	t.picks, t.shown, t.door, t.find.on = nil, model.Place{}, "", false
+	t.tiles.FirstPage()
+	w.shell.Refresh()
+}
+
 func TestAWindowThatOnlyReadsOffersNoActThatCannotHappen(t *testing.T) {
 	for _, at := range []struct {
 		minute int
@@ -35,6 +44,11 @@ func TestAWindowThatOnlyReadsOffersNoActThatCannotHappen(t *testing.T) {
 		{177, ScreenLeaving, func(w *window) { w.shell.rig = "R41"; w.shell.Refresh() }},
 		{91, ScreenGlance, func(w *window) { w.shell.open(newRelease(w.shell, "E42")) }},
 		{177, ScreenMore, func(*window) {}},
+		{60, ScreenTarp, func(w *window) { w.atRest() }},
+		{60, ScreenTarp, func(w *window) { w.atRest(); w.tap(parts.KindPiece, "R41-001") }},
+		{60, ScreenTarp, func(w *window) { w.atRest(); w.tap(parts.KindRig, "R41") }},
+		{60, ScreenTarp, func(w *window) { w.atRest(); w.tap(parts.KindAct, listTileID) }},
+		{60, ScreenTrail, func(w *window) { w.tap(parts.KindAct, "step-check") }},
 	} {
 		w := demoAt(t, at.minute, at.screen, glass1280, glassLook(glass1280, 1))
 		w.onlyReading()

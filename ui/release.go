@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"reflect"
 	"strings"
 
@@ -14,12 +15,12 @@ import (
 )
 
 // releaseScreen lets one rig go while the scene works: what it grabs, what it
-// leaves and with whom, what is elsewhere already.
+// leaves and with whom, what is elsewhere already. The rig is the one that is
+// called away most likely; every other that is here is one touch away.
 type releaseScreen struct {
 	sh    *Shell
 	rig   string
-	split split
-	row   string // the counted row that one fewer and one more are about
+	split *split // what was chosen for this rig
 
 	view   releaseView
 	root   *fyne.Container
@@ -40,10 +41,12 @@ type releaseScreen struct {
 	signer *signerKeys
 	accept *signerKeys
 	aloud  *parts.Key
+	tabs   *rigHead
 }
 
 func newRelease(sh *Shell, rig string) *releaseScreen {
-	r := &releaseScreen{sh: sh, rig: rig, split: split{grab: map[string]int{}}}
+	r := &releaseScreen{sh: sh, rig: rig}
+	r.tabs = newRigHead(sh, r.turn)
 	r.grab = newReleaseColumn(r.touch, "grab")
 	r.leave = newReleaseColumn(r.touch, "leave")
 	r.fewer = parts.NewKey(parts.KeyView{}, func() { r.step(-1) })
@@ -59,9 +62,9 @@ func newRelease(sh *Shell, rig string) *releaseScreen {
 	r.note = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
 	r.act = parts.NewKey(parts.KeyView{}, r.roll)
 	r.signer, r.accept = newSignerKeys(sh), newSignerKeys(sh)
-	r.aloud = parts.NewKey(parts.KeyView{ID: "read-aloud", Title: words.L("Read\naloud"), Icon: "say", Tone: parts.Header}, func() {
+	r.aloud = parts.NewKey(parts.KeyView{}, func() {
 		a := newAloud(sh, words.F("%s leaving", r.view.Name), func(n *now) []aloudPage {
-			v := n.releaseOf(r.rig, &r.split)
+			v := n.releaseOf(r.rig, r.split)
 			return v.aloud()
 		})
 		a.paper = "release_" + r.rig
@@ -71,7 +74,26 @@ func newRelease(sh *Shell, rig string) *releaseScreen {
 	return r
 }
 
+// rigLeaving opens the release of the rig that is called away most likely.
+func (sh *Shell) rigLeaving() {
+	if rig := sh.now().calledAway(); rig != "" {
+		sh.open(newRelease(sh, rig))
+	}
+}
+
 func (r *releaseScreen) body() fyne.CanvasObject { return r.root }
+
+// turn turns the screen to another rig. Its own split is as it was left; a
+// signature that was begun for the one before is not carried over.
+func (r *releaseScreen) turn(rig string) {
+	if rig != r.rig {
+		r.rig = rig
+		r.signer.chosen, r.accept.chosen = "", ""
+		r.hold.Disarm()
+	}
+	r.sh.away, r.sh.said = rig, nil
+	r.sh.refresh()
+}
 
 // touch sends a row to the other side, with all that is of it on its side.
 func (r *releaseScreen) touch(key, side string) {
@@ -84,7 +106,7 @@ func (r *releaseScreen) touch(key, side string) {
 			r.split.grab[key] = 0
 		}
 		if row.Counts {
-			r.row = key
+			r.split.row = key
 		}
 	}
 	r.sh.refresh()
@@ -96,7 +118,7 @@ func (r *releaseScreen) counted() *releaseRow {
 	var first *releaseRow
 	for i := range r.view.Rows {
 		row := &r.view.Rows[i]
-		if row.Counts && row.Key == r.row {
+		if row.Counts && row.Key == r.split.row {
 			return row
 		}
 		if row.Counts && first == nil && row.Grab > 0 {
@@ -109,7 +131,7 @@ func (r *releaseScreen) counted() *releaseRow {
 // step sends one piece to the other side.
 func (r *releaseScreen) step(by int) {
 	if row := r.counted(); row != nil {
-		r.row = row.Key
+		r.split.row = row.Key
 		r.split.grab[row.Key] = max(0, min(row.Grab+by, row.N))
 	}
 	r.sh.refresh()
@@ -156,7 +178,7 @@ func (v *releaseView) accepts() bool {
 // takes care of what it leaves.
 func (r *releaseScreen) held() {
 	n := r.sh.now()
-	v := n.releaseOf(r.rig, &r.split)
+	v := n.releaseOf(r.rig, r.split)
 	if v.accepts() {
 		if r.accept.chosen == "" {
 			r.accept.all()
@@ -182,7 +204,7 @@ func (r *releaseScreen) held() {
 		r.split.grab[row.Key] = row.Grab
 	}
 	r.split.signed = true
-	r.sh.rig = r.rig
+	r.sh.rig, r.sh.away = r.rig, r.rig
 	r.sh.log(tap)
 }
 
@@ -210,7 +232,8 @@ func (r *releaseScreen) releasedBy() string {
 }
 
 func (r *releaseScreen) show(n *now) head {
-	v := n.releaseOf(r.rig, &r.split)
+	r.split = n.splitOf(r.rig)
+	v := n.releaseOf(r.rig, r.split)
 	r.view = v
 	r.showColumns(n, &v)
 	r.away.set(v.Elsewhere, "elsewhere", words.F("Already elsewhere: %s", orWord(strings.Join(v.Elsewhere, ", "), words.L("none"))))
@@ -225,7 +248,7 @@ func (r *releaseScreen) show(n *now) head {
 	}
 	r.yes.Set(answer("yes", words.L("Aboard")))
 	r.no.Set(answer("no", words.L("Not here")))
-	r.stays.Set(parts.RowView{Kind: parts.KindRig, ID: v.Stays, Mark: n.mark(v.Stays), Title: words.F("With %s", v.StaysName), Second: words.L("Touch for another rig"), Tone: parts.Quiet})
+	r.stays.Set(parts.RowView{ID: "stays", Mark: n.mark(v.Stays), Title: words.F("With %s", v.StaysName), Second: words.L("Touch for another rig"), Tone: parts.Quiet})
 	r.radio.Set(parts.LabelView{ID: "radio", Text: "\u201c" + v.Radio + "\u201d", Role: look.Lead, Icon: "radio", Mid: true})
 	r.showSigning(n, &v)
 	objs := r.objects(&v)
@@ -233,17 +256,65 @@ func (r *releaseScreen) show(n *now) head {
 		r.root.Objects = objs
 		relay(r.root)
 	}
-	h := head{title: words.F("%s leaving now", v.Name), mark: n.mark(r.rig), back: true, middle: []fyne.CanvasObject{r.aloud}, widths: []float32{152}}
-	h.sentence = words.F("%s out, %s", words.N("%d line", "%d lines", v.LinesOut), words.N("%d piece", "%d pieces", v.PiecesOut))
+	return r.head(n, &v)
+}
+
+// head is the rig that goes, and the others as tabs.
+func (r *releaseScreen) head(n *now, v *releaseView) head {
+	h := head{title: words.F("%s leaving now", v.Name), mark: n.mark(r.rig), back: true}
+	lines := words.N("%d line", "%d lines", v.LinesOut)
+	h.sentence = words.F("%s, %s out", lines, words.N("%d piece", "%d pieces", v.PiecesOut))
+	says := parts.Or(words.F("leaving now: %s", h.sentence), words.F("leaving: %s", lines), words.L("leaving"))
 	switch {
 	case v.Left:
 		h.title = words.F("%s has left", v.Name)
+		says = parts.Or(words.F("has left: %s", h.sentence), words.L("has left"))
 	case v.Released > 0:
-		h.sentence = words.F("Signed %s by %s. %s", n.clock(v.Released), v.ReleasedBy, h.sentence)
+		signed := words.F("signed %s by %s", n.clock(v.Released), v.ReleasedBy)
+		says = parts.Or(signed+": "+h.sentence, signed, words.F("signed %s", n.clock(v.Released)))
+		h.sentence = capital(signed) + ": " + h.sentence
 	case len(v.Rows) == 0:
 		h.sentence = words.L("Nothing of it is out here")
+		says = parts.Or(words.F("leaving now: %s", low(h.sentence)), words.L("leaving"))
 	}
+	wide := n.headRoom() - backRoom
+	aloud := parts.KeyView{ID: "read-aloud", Title: words.L("Read\naloud"), Icon: "say"}
+	if !n.narrow() { // else it stands beside the sentence that it reads
+		aloud.Tone = parts.Header
+		h.middle, h.widths = []fyne.CanvasObject{r.aloud}, []float32{aloudWide}
+		wide -= aloudWide + look.Gap
+	}
+	r.aloud.Set(aloud)
+	r.tabs.into(&h, n, r.rig, wide, func(rig string) parts.RigTabView {
+		if rig == r.rig {
+			return parts.RigTabView{Name: v.Name, Count: says}
+		}
+		return n.releaseTab(rig)
+	})
 	return h
+}
+
+const ( // design pixels
+	backRoom  = 128 // of the key that leads back
+	aloudWide = 128
+)
+
+// releaseTab is a rig that could go instead: whether it is signed for or has
+// left already, else how many lines it would have to see to.
+func (n *now) releaseTab(rig string) parts.RigTabView {
+	v := releaseView{Rig: rig}
+	n.signed(&v)
+	t := parts.RigTabView{Name: rig}
+	switch {
+	case v.Left:
+		t.Count, t.Icon, t.State = parts.Or(words.L("has left"), ""), "leave", "left"
+	case v.Released > 0:
+		t.Count, t.Icon, t.State = parts.Or(words.L("signed"), ""), "tick", "signed"
+	default:
+		k := len(n.s.Leaving(rig))
+		t.Count = parts.Or(words.N("%d line", "%d lines", k), fmt.Sprint(k))
+	}
+	return t
 }
 
 func orWord(s, other string) string {
@@ -294,12 +365,12 @@ func (r *releaseScreen) showColumns(n *now, v *releaseView) {
 func (r *releaseScreen) showSigning(n *now, v *releaseView) {
 	r.signer.show(n, words.F("For %s", v.Name), n.actingFirst(n.signers(r.rig)))
 	r.accept.show(n, words.F("For what %s leaves", v.Name), n.officers(v.Stays))
-	h := parts.HoldView{ID: "sign", Title: words.L("Hold to sign"), Second: words.L("Choose who signs. Leaving is signed, never stopped."), Sure: words.L("Sign"), Tone: parts.Filled}
+	h := parts.HoldView{ID: "sign", Mark: n.mark(r.rig), Title: words.F("Hold to sign for %s", v.Name), Second: words.L("Choose who signs. Leaving is signed, never stopped."), Sure: words.F("Sign for %s", r.rig), Tone: parts.Filled}
 	if r.signer.chosen != "" {
-		h.Second = words.F("%s, %s. Leaving is signed, never stopped.", n.memberFull(r.signer.chosen), v.Name)
+		h.Second = words.F("%s signs. Leaving is signed, never stopped.", n.memberFull(r.signer.chosen))
 	}
 	if v.accepts() {
-		h = parts.HoldView{ID: "accept", Title: words.F("Hold to accept %s", words.N("%d line", "%d lines", v.LeaveLines)), Sure: words.L("Accept"), Tone: parts.Filled, Second: words.L("Choose the officer. Until then the lines stay open.")}
+		h = parts.HoldView{ID: "accept", Mark: n.mark(v.Stays), Title: words.F("Hold to accept %s", words.N("%d line", "%d lines", v.LeaveLines)), Sure: words.L("Accept"), Tone: parts.Filled, Second: words.L("Choose the officer. Until then the lines stay open.")}
 		if r.accept.chosen != "" {
 			h.Second = words.F("%s, for %s.", n.memberFull(r.accept.chosen), v.StaysName)
 		}
@@ -321,21 +392,25 @@ func (r *releaseScreen) showSigning(n *now, v *releaseView) {
 		}
 	}
 	r.note.Set(note)
-	k := parts.KeyView{ID: "leave", Title: words.L("It leaves now"), Icon: "leave", Lay: parts.LayLeft, Role: look.Name, Second: words.L("all is loaded")}
+	k := parts.KeyView{ID: "leave", Title: parts.Or(words.F("%s leaves now", v.Name), words.F("%s leaves now", r.rig)), Mark: n.mark(r.rig), Lay: parts.LayLeft, Role: look.Name, Second: words.L("all is loaded")}
 	if v.GrabLines > 0 {
-		k.Second = words.F("%s not loaded yet", words.N("%d line", "%d lines", v.GrabLines))
+		lines := words.N("%d line", "%d lines", v.GrabLines)
+		k.Second = parts.Or(words.F("%s not loaded yet", lines), words.F("%s to load", lines))
 	}
 	if !v.accepts() {
 		k.Tone = parts.Filled
 	}
 	if v.Left {
-		k = parts.KeyView{ID: "arrive", Title: words.L("It is back"), Icon: "in", Lay: parts.LayLeft, Role: look.Name}
+		k = parts.KeyView{ID: "arrive", Title: words.F("%s is back", v.Name), Mark: n.mark(r.rig), Lay: parts.LayLeft, Role: look.Name}
 	}
 	r.act.Set(n.shutKey(k))
 }
 
 func (r *releaseScreen) objects(v *releaseView) []fyne.CanvasObject {
 	out := []fyne.CanvasObject{r.grab.panel, r.leave.panel, r.grab.more.obj, r.leave.more.obj, r.away.obj, r.chocks.obj, r.yes, r.no, r.lacks.obj, r.radio}
+	if r.sh.now().narrow() {
+		out = append(out, r.aloud)
+	}
 	if !v.Left && r.counted() != nil {
 		out = append(out, r.fewer, r.more)
 	}

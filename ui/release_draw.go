@@ -133,9 +133,18 @@ func (r *releaseScreen) layout(size fyne.Size) {
 	signH := look.U(92)
 	y := size.Height - signH
 	r.layoutSign(y, size.Width, signH)
-	radioH := max(look.U(58), min(r.radio.HeightFor(size.Width-look.U(8))+look.U(6), look.U(84)))
+	radioW := size.Width - look.U(8)
+	aloud := slices.Contains(r.root.Objects, fyne.CanvasObject(r.aloud))
+	if aloud {
+		radioW -= look.U(aloudWide) + gap
+	}
+	radioH := max(look.U(58), min(r.radio.HeightFor(radioW)+look.U(6), look.U(84)))
+	if aloud {
+		radioH = look.U(look.Floor)
+		place(r.aloud, size.Width-look.U(aloudWide), y-gap-radioH, look.U(aloudWide), radioH)
+	}
 	y -= gap + radioH
-	place(r.radio, look.U(8), y, size.Width-look.U(8), radioH)
+	place(r.radio, look.U(8), y, radioW, radioH)
 	y -= gap
 	right := look.U(304)
 	if size.Width < look.U(1000) {

@@ -182,11 +182,11 @@ func TestChocksThatAreNotHereAreLookedFor(t *testing.T) {
 
 func TestTheRestCanBeLeftWithAnotherRigThatIsHere(t *testing.T) {
 	w := releaseAt(t, 91, "E42", glass1280, look.Options{})
-	w.tap(parts.KindRig, "R41")
+	w.tap(parts.KindAct, "stays")
 	if got := w.text("leave"); !strings.HasPrefix(got, "Leave with Rescue-Pumper 71") {
 		t.Errorf("after a touch on the rig: %q", got)
 	}
-	w.tap(parts.KindRig, "P71")
+	w.tap(parts.KindAct, "stays")
 	if got := w.text("leave"); !strings.HasPrefix(got, "Leave with Rescue 41") {
 		t.Errorf("after two: %q", got)
 	}

@@ -20,6 +20,8 @@ type rowList struct {
 	line  string
 	rows  func(n *now) []rowDo
 	list  *parts.Column
+	count int     // of the rows
+	least float32 // width that a row needs beside another, in design pixels
 	keep  map[string]*parts.Row
 	root  *fyne.Container
 	side  *parts.Panel
@@ -34,20 +36,24 @@ type rowDo struct {
 }
 
 func newRowList(title, line string, rows func(*now) []rowDo, aside func(*now) (string, string)) *rowList {
-	c := &rowList{title: title, line: line, rows: rows, aside: aside, keep: map[string]*parts.Row{}}
+	c := &rowList{title: title, line: line, rows: rows, least: leastRow, aside: aside, keep: map[string]*parts.Row{}}
 	c.list = parts.NewColumn(look.Gap)
 	scroll := parts.NewScroller(c.list)
 	c.words = parts.NewLines(parts.LabelView{ID: "read-back", Role: look.Lead})
 	c.side = parts.NewPanel(parts.PanelView{}, parts.NewScroller(c.words))
 	c.root = box(func(size fyne.Size) {
-		if c.aside == nil {
-			flush(scroll, 0, 0, size.Width, size.Height)
-			return
+		w := size.Width
+		if c.aside != nil {
+			left := size.Width * 0.5
+			if c.overflows(size.Height) && size.Width > look.U(1300) {
+				left = size.Width * 0.63
+			}
+			place(c.side, left, 0, size.Width-left, size.Height)
+			enlarge(c.side, c.words)
+			w = left - look.U(look.Gap)
 		}
-		w := size.Width * 0.5
-		flush(scroll, 0, 0, w-look.U(look.Gap), size.Height)
-		place(c.side, w, 0, size.Width-w, size.Height)
-		c.enlarge()
+		c.list.Fold(fyne.NewSize(w, size.Height), look.U(c.least)*look.Current().Options().Text)
+		flush(scroll, 0, 0, w, size.Height)
 	}, scroll)
 	if aside != nil {
 		c.root.Add(c.side)
@@ -55,17 +61,34 @@ func newRowList(title, line string, rows func(*now) []rowDo, aside func(*now) (s
 	return c
 }
 
-// enlarge writes what stands beside the rows as large as all of it fits.
-func (c *rowList) enlarge() {
-	size := c.side.Size()
-	v := c.words.View()
+// leastRow is the width that a row of some words needs beside another.
+const leastRow float32 = 420
+
+// folded is the same list, of rows that need less width.
+func (c *rowList) folded(least float32) *rowList {
+	c.least = least
+	return c
+}
+
+// overflows tells that the rows, one under the other, are higher than a room.
+func (c *rowList) overflows(room float32) bool {
+	return float32(c.count)*look.U(look.Floor+look.Gap) > room+look.U(look.Gap)
+}
+
+// enlarge writes the words on a panel as large as all of them fit.
+func enlarge(side *parts.Panel, words *parts.Label) {
+	size := side.Size()
+	if size.Height <= 0 {
+		return
+	}
+	v := words.View()
 	for _, role := range []look.Role{look.Open, look.Lead} {
 		v.Role = role
 		if parts.NewLines(v).HeightFor(size.Width-look.U(56)) <= size.Height-look.U(80) {
 			break
 		}
 	}
-	c.words.Set(v)
+	words.Set(v)
 }
 
 func (c *rowList) body() fyne.CanvasObject { return c.root }
@@ -84,13 +107,15 @@ func (c *rowList) show(n *now) head {
 		objs = append(objs, row)
 	}
 	c.list.SetInside(objs...)
+	if c.count != len(objs) {
+		c.count = len(objs)
+		relay(c.root)
+	}
 	if c.aside != nil {
 		title, text := c.aside(n)
 		c.side.Set(parts.PanelView{Title: title, Rule: true})
 		c.words.SetText(text)
-		if c.side.Size().Height > 0 {
-			c.enlarge()
-		}
+		enlarge(c.side, c.words)
 	}
 	return head{title: c.title, sentence: c.line, back: true}
 }
@@ -105,7 +130,7 @@ func newRelief(sh *Shell) screen {
 		})
 	}
 	return newRowList(words.L("Hand over staging"), words.L("Read the list aloud, walk the tarp, then touch who takes over"), rows,
-		func(n *now) (string, string) { return words.L("To read back"), n.readBack() })
+		func(n *now) (string, string) { return words.L("To read back"), n.readBack() }).folded(272)
 }
 
 // crewRows are rows of members to touch one of, but for one of them.
@@ -133,7 +158,7 @@ func newHolder(sh *Shell) screen {
 			sh.refresh()
 		})
 	}
-	return newRowList(words.L("Who has this tablet"), words.L("What this tablet logs is in that name"), rows, nil)
+	return newRowList(words.L("Who has this tablet"), words.L("What this tablet logs is in that name"), rows, nil).folded(340)
 }
 
 // crew are the members, those of rigs that are here first.
@@ -158,9 +183,9 @@ func (n *now) crew() []*model.Member {
 func (n *now) readBack() string {
 	text, last := "", ""
 	all := n.s.Checkpoints()
-	rank := func(c model.Checkpoint) int { return slices.Index(model.PlaceKinds, c.Place.Kind) }
+	rank, rigs := func(c model.Checkpoint) int { return slices.Index(model.PlaceKinds, c.Place.Kind) }, n.rigs()
 	slices.SortStableFunc(all, func(a, b model.Checkpoint) int {
-		return cmp.Or(rank(a)-rank(b), strings.Compare(a.Place.String(), b.Place.String()))
+		return cmp.Or(rank(a)-rank(b), strings.Compare(a.Place.String(), b.Place.String()), slices.Index(rigs, a.Rig)-slices.Index(rigs, b.Rig))
 	})
 	for _, c := range all {
 		if name := n.placeName(c.Place); name != last {
@@ -191,13 +216,17 @@ func newArrival(sh *Shell) screen {
 		for _, r := range n.rigs() {
 			add(parts.RowView{ID: r, Mark: n.mark(r), Title: n.rigName(r)})
 		}
+		here := n.present()
 		for _, a := range n.d.Agencies {
+			if slices.ContainsFunc(here, func(r string) bool { return n.d.RigAgency(r) == a.Code }) {
+				continue // it came with its rig
+			}
 			add(parts.RowView{ID: a.Code, Title: n.partyName(a.Code), Second: a.Kind})
 		}
 		other := parts.RowView{ID: "another-rig", Title: words.L("Another rig"), Second: words.L("one that nobody listed"), Icon: "plus", Tone: parts.Quiet, Go: "go"}
 		return append(out, rowDo{other, func() { sh.open(newOtherRig(sh)) }})
 	}
-	return newRowList(words.L("Who is here"), words.L("Touch the rig or the agency that has arrived"), rows, nil)
+	return newRowList(words.L("Who is here"), words.L("Touch the rig or the agency that has arrived"), rows, nil).folded(340)
 }
 
 // newRigTabs shows or hides the pieces of each rig, where the header has no
@@ -216,7 +245,7 @@ func newRigTabs(t *tarpScreen) screen {
 		}
 		return out
 	}
-	return newRowList(words.L("Rigs"), words.L("Touch a rig to hide its pieces, or to show them again"), rows, nil)
+	return newRowList(words.L("Rigs"), words.L("Touch a rig to hide its pieces, or to show them again"), rows, nil).folded(340)
 }
 
 // newOpening opens a scene.
@@ -247,7 +276,7 @@ func newOpening(sh *Shell) screen {
 		add(words.L("Something else"))
 		return out
 	}
-	return newRowList(words.L("New scene"), words.L("What kind of call is it? Touch one"), rows, nil)
+	return newRowList(words.L("New scene"), words.L("What kind of call is it? Touch one"), rows, nil).folded(340)
 }
 
 // openScene starts a scene and goes to its tarp.

@@ -142,15 +142,21 @@ func (r *runningScreen) draw(rows []runningRow) {
 	r.tree.set(n.onlyReads(row(0, left, right), "piece:*", "wave", "why-*", "back", "later"))
 }
 
-// runningRow is a piece as a row.
+// runningRow is a piece as a row. How its figure was got stands beside it.
 func (n *now) runningRow(x *runningRow) parts.RowView {
-	it := &n.d.Items[x.line]
-	v := parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short() + ", " + n.placeName(x.place), Tone: parts.Quiet, Go: "go"}
+	it, place := &n.d.Items[x.line], n.placeName(x.place)
+	v := parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: place, Tone: parts.Quiet, Go: "go"}
 	if f := x.figure; f != nil {
 		g := n.gaugeView(f)
-		v.Second = g.when()
-		if !f.Read && f.Since > 0 {
-			v.Second = words.F("There since %s", n.clock(f.Since))
+		switch {
+		case !f.Read && f.Since > 0:
+			v.Second = words.F("%s since %s", place, n.clock(f.Since))
+		case f.Read && f.Timed && f.Working:
+			v.Second = words.F("%s. %s, %s", place, capital(g.reading()), n.agoWords(f.At))
+		case f.Read && g.Under != "":
+			v.Second = words.F("%s, %s. %s", place, n.agoWords(f.At), capital(g.Under))
+		case f.Read:
+			v.Second = words.F("%s, read %s", place, n.agoWords(f.At))
 		}
 		v.Right = g.figure()
 		switch {
@@ -162,10 +168,13 @@ func (n *now) runningRow(x *runningRow) parts.RowView {
 		if g.Low {
 			v.Tone = parts.Alarm
 		}
+		if f.Read {
+			v.Right = parts.B(v.Right)
+		}
 	}
 	if o := x.long; o != nil {
 		if x.figure == nil {
-			v.Second, v.Right = words.F("Nothing logged since %s", n.clock(o.Since)), words.F("out %d min", int(o.Minutes))
+			v.Second, v.Right = words.F("%s, nothing logged since %s", place, n.clock(o.Since)), parts.B(words.F("out %d min", int(o.Minutes)))
 		} else {
 			v.Second += words.L(". Out long")
 		}
@@ -177,7 +186,7 @@ func (n *now) runningRow(x *runningRow) parts.RowView {
 func (r *runningScreen) detail(c *runningRow) node {
 	n := r.n
 	it := &n.d.Items[c.line]
-	v := leadView{id: "piece", title: it.Short(), mark: n.mark(it.Rig), line: n.placeName(c.place)}
+	v := leadView{id: "piece", over: parts.B(it.Short()), mark: n.mark(it.Rig), line: n.placeName(c.place)}
 	var told []string
 	say := func(what, text string) {
 		if text != "" {
@@ -186,39 +195,37 @@ func (r *runningScreen) detail(c *runningRow) node {
 	}
 	if f := c.figure; f != nil {
 		g := n.gaugeView(f)
-		v.under, v.over = g.figure(), g.reading()
-		if !f.Read {
-			v.under = words.L("what is in it nobody knows")
-		} else {
-			v.over = words.F("%s, read %s", g.reading(), g.At)
+		v.title, v.under = capital(g.figure()), words.L("What is in it nobody knows")
+		if f.Read {
+			v.under = words.F("%s, read %s", g.reading(), g.At)
 		}
 		if g.Low {
 			v.tone, v.icon = parts.Alarm, "hourglass"
 		}
 		if f.Timed && f.Working {
-			v.under += words.F(", till %s", g.Till)
+			v.line += words.F(", till %s", g.Till)
 		}
 		if f.Read {
-			say(words.L("At the reading"), f.Sum.Text)
+			say(words.L("At the reading"), words.Said(f.Sum.Text))
 		} else {
 			told = append(told, words.L("Read the gauge and type it: one reading gives a time by table, two by its own fall."))
 		}
-		say(words.L("Formula"), f.Sum.Formula)
-		say(words.L("Source"), f.Sum.Source)
-		say(words.L("Limits"), f.Sum.Limits)
+		say(words.L("Formula"), words.Said(f.Sum.Formula))
+		say(words.L("Source"), words.Said(f.Sum.Source))
+		say(words.L("Limits"), words.Said(f.Sum.Limits))
 		if f.Timed {
 			say(words.L("Now"), map[bool]string{true: words.L("taken to have run since it was read"), false: words.L("on the tarp: taken to stand still since it was read")}[f.Working])
 			say(words.L("Warns"), words.F("at work, with %g min left or less. Settings, Limits", n.sumSettings().run.WarnAt(f.Check)))
 		}
 		if f.HasLimit {
-			say(words.L("Goes in as ready"), words.F("from %g, its limit in the inventory", f.Limit))
+			say(words.L("Goes in as ready"), words.F("from %g %s, its limit in the inventory", f.Limit, gaugeUnit(f.Check)))
 		}
 	}
 	if o := c.long; o != nil {
 		if c.figure == nil {
-			v.over, v.under = words.L("Out long"), words.F("nothing logged for %d min", int(o.Minutes))
+			v.title, v.under = words.F("Out %d min", int(o.Minutes)), words.F("Nothing logged since %s", n.clock(o.Since))
 		}
-		say(words.L("Out long"), words.F("%s: %g min without an entry. Settings, Limits. %s", o.Class.Name, o.Limit, capital(o.Class.Why)))
+		say(words.L("Out long"), words.F("%s: %g min without an entry. Settings, Limits. %s", words.Said(o.Class.Name), o.Limit, capital(words.Said(o.Class.Why))))
 	}
 	if s, ok := n.snoozed[it.ID]; ok && s.until > n.at.UnixMilli() {
 		say(words.L("Said to be in order"), words.F("%s, till %s", s.why, n.clock(s.until)))

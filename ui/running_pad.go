@@ -42,7 +42,7 @@ func (r *runningScreen) refusal(f *rundown.Figure) string {
 		err = rundown.Refuse(r.n.d, &r.n.d.Items[f.Line], f.Check, x)
 	}
 	if err != nil {
-		return capital(err.Error())
+		return capital(words.Said(err.Error()))
 	}
 	return ""
 }
@@ -75,12 +75,12 @@ func (r *runningScreen) flowSide(c *runningRow) node {
 		for _, f := range flows[i : i+4] {
 			keys = append(keys, keyNode(parts.KeyView{ID: "flow-" + f, Title: f, Lay: parts.LayCentre, Role: look.Place}))
 		}
-		kids = append(kids, row(110, keys...))
+		kids = append(kids, row(0, keys...))
 	}
 	none := row(96, keyNode(parts.KeyView{ID: "no-flow", Title: words.L("Not known"), Second: words.L("only the pressure is logged"), Lay: parts.LayCentre}),
 		keyNode(parts.KeyView{ID: "flow-0", Title: words.L("Nothing flows"), Lay: parts.LayCentre}),
 		keyNode(parts.KeyView{ID: "later", Title: words.L("Drop it"), Second: words.L("nothing is logged"), Lay: parts.LayCentre}))
-	return col(0, append(append([]node{sized(node{id: "piece", view: v}, 130)}, kids...), none, node{})...)
+	return col(0, append(append([]node{sized(node{id: "piece", view: v}, 130)}, kids...), none)...)
 }
 
 // snooze is a piece that is out long and was said to be in order.
@@ -139,7 +139,7 @@ func (n *now) longWords(figures []rundown.Figure) string {
 		return ""
 	}
 	o := &all[0]
-	text := words.F("Out long. %s", o.Words(n.d.Items[o.Line].Short(), n.placeName(o.Place)))
+	text := words.F("Out long. %s", words.Said(o.Words(n.d.Items[o.Line].Short(), n.placeName(o.Place))))
 	if len(all) > 1 {
 		text += words.N(", and %d piece more", ", and %d pieces more", len(all)-1)
 	}
@@ -150,7 +150,7 @@ func (n *now) longWords(figures []rundown.Figure) string {
 // can.
 func (n *now) refuse(it *model.Item, check string, number float64) string {
 	if err := rundown.Refuse(n.d, it, check, number); err != nil {
-		return capital(err.Error()) + "."
+		return capital(words.Said(err.Error())) + "."
 	}
 	return ""
 }

@@ -25,12 +25,12 @@ func TestGlanceSaysTheMinutesOfACylinderByTableAfterOneReading(t *testing.T) {
 func TestASecondReadingReplacesTheTableByTheRateOfTheGauge(t *testing.T) {
 	w := demoAt(t, 41, ScreenGlance, glass1280, look.Options{})
 	v := w.shell.now().glance(9)
-	want := gaugeView{Item: "R41-105", Name: "Oxygen D, in case", Place: "V2", Work: true, Figure: "600", Unit: "psi", At: "19:31, 0 min ago", Low: true, Under: "under 1150",
+	want := gaugeView{Item: "R41-105", Name: "Oxygen D, in case", Place: "V2", Work: true, Figure: "600", Unit: "psi", At: "19:31, just now", Low: true, Under: "under 1150 psi",
 		Timed: true, Left: 5, Till: "19:36", By: "by 2 readings"}
 	if len(v.Gauges) == 0 || v.Gauges[0] != want {
 		t.Fatalf("first gauge %+v, want %+v", v.Gauges, want)
 	}
-	if want := "Oxygen D, in case at V2: 5 min left. 600 psi at 19:31, 0 min ago"; v.Alert.Text != want || !v.Alert.Loud {
+	if want := "Oxygen D, in case at V2: 5 min left. 600 psi at 19:31, just now"; v.Alert.Text != want || !v.Alert.Loud {
 		t.Errorf("alert %+v, want %q", v.Alert, want)
 	}
 }

@@ -7,6 +7,8 @@ import (
 	"unicode"
 
 	"tarpside/model"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
 
@@ -32,6 +34,9 @@ func some(it *model.Item, n int) string {
 	return strings.ReplaceAll(name, ",", "")
 }
 
+// uneven are the nouns of a rig that take no s: some stay as they are.
+var uneven = map[string]string{"foot": "feet", "knife": "knives", "water": "water", "gauze": "gauze"}
+
 // many is a name for more than one: "Crib blocks 4x4x20". What stands after
 // the noun, from the first figure or comma on, stays as it is.
 func many(name string) string {
@@ -52,6 +57,8 @@ func many(name string) string {
 	}
 	w, comma := strings.CutSuffix(words[noun], ",")
 	switch {
+	case uneven[w] != "":
+		w = uneven[w]
 	case strings.HasSuffix(w, "s"):
 	case strings.HasSuffix(w, "x"), strings.HasSuffix(w, "ch"), strings.HasSuffix(w, "sh"):
 		w += "es"
@@ -89,7 +96,7 @@ func capital(s string) string {
 }
 
 // familyName is what the lines of a family are called: the first critical
-// one, as far as others share its words, without a number or what stands
+// one, or the first where none is, as far as others share its words, without a number or what stands
 // after a comma. "Medium strut", "Oxygen D".
 func (n *now) familyName(lines []int) string {
 	stem := func(i int) []string {
@@ -97,8 +104,8 @@ func (n *now) familyName(lines []int) string {
 		return strings.Fields(name)
 	}
 	var words []string
-	if k := slices.IndexFunc(lines, func(i int) bool { return n.d.Items[i].Critical }); k >= 0 {
-		words = stem(lines[k])
+	if len(lines) > 0 {
+		words = stem(lines[max(0, slices.IndexFunc(lines, func(i int) bool { return n.d.Items[i].Critical }))])
 	}
 	for _, i := range lines {
 		w := stem(i)
@@ -124,14 +131,24 @@ type sentView struct {
 	Few   []string // "1 of 2 fog nozzles": not enough
 	Short []string // enough, but not all
 	Note  string   // instead of all that: its pieces are not listed
+
+	Why map[string][2]string // why pieces that are aboard do not count, in short and at length, by the words for the family
 }
+
+// How much of the reasons is said.
+const (
+	noWhy = iota
+	shortWhy
+	longWhy
+)
 
 // bad tells whether the rig could not do something.
 func (v sentView) bad() bool { return len(v.None)+len(v.Few) > 0 }
 
 // words is the view in sentences, with as many names as most; the rest is a
-// number.
-func (v sentView) words(most int) string {
+// number. Where it says why, it says what keeps pieces that are aboard from
+// counting.
+func (v sentView) words(most, why int) string {
 	if v.Note != "" {
 		return v.Note
 	}
@@ -142,7 +159,13 @@ func (v sentView) words(most int) string {
 	take := func(names []string) []string {
 		k := min(max(left, 0), len(names))
 		left -= k
-		return names[:k]
+		taken := slices.Clone(names[:k])
+		for i, name := range taken {
+			if reason, ok := v.Why[name]; ok && why > noWhy {
+				taken[i] = words.F("%s (%s)", name, reason[why-shortWhy])
+			}
+		}
+		return taken
 	}
 	var out []string
 	none, few, short := take(v.None), take(v.Few), []string(nil)
@@ -164,13 +187,32 @@ func (v sentView) words(most int) string {
 	return strings.Join(out, " ")
 }
 
+// whole is the view with every name and reason.
+func (v sentView) whole() string { return v.words(v.count(), longWhy) }
+
+// longest is as much of the view as has room. A reason comes before names of
+// what there is enough of, and in short before it is left out.
+func (v sentView) longest(p *parts.Pen, role look.Role, w float32, lines int) string {
+	for k := v.count(); k >= max(1, len(v.None)+len(v.Few)); k-- {
+		if v.words(k, shortWhy) == v.words(k, noWhy) {
+			break
+		}
+		for why := longWhy; why > noWhy; why-- {
+			if s := v.words(k, why); fitsOn(p, s, role, w, lines) {
+				return s
+			}
+		}
+	}
+	return longest(p, v.count(), role, w, lines, func(k int) string { return v.words(k, noWhy) })
+}
+
 // count is how many names the view has.
 func (v sentView) count() int { return len(v.None) + len(v.Few) + len(v.Short) }
 
 // sent is the view for one rig. Critical families come in the order of the
 // table, because that is the order in which a crew knows them.
 func (n *now) sent(rig string) sentView {
-	v := sentView{Rig: rig, Name: n.rigName(rig)}
+	v := sentView{Rig: rig, Name: n.rigName(rig), Why: map[string][2]string{}}
 	for _, r := range n.ready() {
 		if r.Rig != rig {
 			continue
@@ -181,15 +223,46 @@ func (n *now) sent(rig string) sentView {
 		case r.Enough:
 			v.Short = append(v.Short, of)
 		case r.Now == 0:
-			v.None = append(v.None, name)
+			v.None, of = append(v.None, name), name
 		default:
 			v.Few = append(v.Few, of)
+		}
+		if long, short := n.aboardBut(r.Lines); long != "" {
+			v.Why[of] = [2]string{short, long}
 		}
 	}
 	if !slices.ContainsFunc(n.d.Items, func(it model.Item) bool { return it.Rig == rig }) {
 		v.Note = words.L("Its pieces are not listed.")
 	}
 	return v
+}
+
+// aboardBut says why pieces of a family that are aboard, and not tagged, do not
+// count as ready.
+func (n *now) aboardBut(lines []int) (long, short string) {
+	unread, unpassed := 0, 0
+	for _, i := range lines {
+		l := n.s.Line(i)
+		if l.Doubt == 0 || !n.s.Aboard(i) {
+			continue
+		}
+		if slices.ContainsFunc(n.d.Items[i].Checks, func(a model.Ask) bool {
+			c := n.d.Check(a.Check)
+			return c != nil && c.Number && l.Unasked(a.Check)
+		}) {
+			unread += l.Doubt
+		} else {
+			unpassed += l.Doubt
+		}
+	}
+	var longs, shorts []string
+	if unread > 0 {
+		longs, shorts = append(longs, words.N("%d gauge not read", "%d gauges not read", unread)), append(shorts, words.F("%d unread", unread))
+	}
+	if unpassed > 0 {
+		longs, shorts = append(longs, words.F("%d did not pass the check", unpassed)), append(shorts, words.F("%d not passed", unpassed))
+	}
+	return listed(longs), listed(shorts)
 }
 
 // crewOf names a holder only if he is not of the owner's crew: "P71 crew",

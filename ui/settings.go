@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 
@@ -25,6 +26,8 @@ type settingsScreen struct {
 }
 
 var textScales = [3]float32{1, 1.3, 1.6}
+
+var textWords = [3]string{words.K("As it came"), words.K("Larger"), words.K("Largest")}
 
 func newSettings(sh *Shell) screen {
 	s := &settingsScreen{sh: sh}
@@ -57,7 +60,7 @@ func (s *settingsScreen) body() fyne.CanvasObject { return s.root }
 func (s *settingsScreen) layout(size fyne.Size, panel *parts.Panel) {
 	gap := look.U(look.Gap)
 	left := (size.Width - gap) * 0.56
-	h := min(look.U(96), (size.Height-5*gap)/6)
+	h := min(look.U(128), (size.Height-5*gap)/6)
 	row := func(y int, keys ...*parts.Key) {
 		w := (left - gap*float32(len(keys)-1)) / float32(len(keys))
 		for i, k := range keys {
@@ -73,6 +76,7 @@ func (s *settingsScreen) layout(size fyne.Size, panel *parts.Panel) {
 	stripH := look.U(look.Floor)
 	place(s.strip, left+gap, size.Height-stripH, size.Width-left-gap, stripH)
 	place(panel, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
+	enlarge(panel, s.words)
 }
 
 // show brings the screen up to date.
@@ -84,7 +88,7 @@ func (s *settingsScreen) show(n *now) head {
 		s.light[i].Set(chosen(v, o.Day == (i == 1)))
 	}
 	for i, scale := range textScales {
-		v := parts.KeyView{ID: fmt.Sprintf("text-%.1f", scale), Title: words.F("Text %.1f", scale), Lay: parts.LayCentre}
+		v := parts.KeyView{ID: fmt.Sprintf("text-%.1f", scale), Title: words.L(textWords[i]), Second: words.F("text %.1f", scale), Lay: parts.LayCentre}
 		s.text[i].Set(chosen(v, o.Text > scale-0.05 && o.Text < scale+0.05))
 	}
 	has, _ := n.opts.Board.HasPIN() // where it cannot be read, an officer is asked and told
@@ -177,12 +181,15 @@ func newActing(sh *Shell) screen {
 			}
 		}
 		out := n.crewRows(sh.acting, func(id string) { set(id)() })
+		slices.SortStableFunc(out, func(a, b rowDo) int { // officers first, of the rigs that are here before the others
+			return boolInt(n.d.Member(b.view.ID).Officer) - boolInt(n.d.Member(a.view.ID).Officer)
+		})
 		if sh.acting != "" {
 			out = append([]rowDo{{parts.RowView{Kind: parts.KindAct, ID: "nobody", Title: words.L("Nobody"), Second: words.L("each rig's own officers sign"), Tone: parts.Quiet, Icon: "cross"}, set("")}}, out...)
 		}
 		return out
 	}
-	return newRowList(words.L("Acting officer"), words.L("Is offered first when something is signed. All tablets of this file share it"), rows, nil)
+	return newRowList(words.L("Acting officer"), words.L("Is offered first when something is signed. All tablets of this file share it"), rows, nil).folded(340)
 }
 
 // actingFirst puts the acting officer in front of those who may sign.

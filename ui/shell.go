@@ -72,6 +72,8 @@ type Shell struct {
 	over    []screen // opened over the screen: a release, a hand-over
 	pic     *board.Picture
 	rig     string                  // the rig that Load up and Leaving are about
+	away    string                  // the rig that was last spoken of as called away
+	splits  map[string]*split       // by rig: what it grabs and what it leaves
 	by      string                  // who logs on this tablet
 	acting  string                  // the acting officer of the tour
 	top     screen                  // that was shown last
@@ -116,7 +118,7 @@ type now struct {
 
 // New builds the window's content over an open board.
 func New(opts Options) *Shell {
-	sh := &Shell{opts: opts, here: opts.Screen, pic: opts.Board.Picture(), drawn: map[screen]look.Options{}}
+	sh := &Shell{opts: opts, here: opts.Screen, pic: opts.Board.Picture(), drawn: map[screen]look.Options{}, splits: map[string]*split{}}
 	if sh.here == "" {
 		sh.here = ScreenTarp
 	}
@@ -290,11 +292,12 @@ func (sh *Shell) typed(t time.Time) time.Time {
 	return t
 }
 
-// inWords makes words of an error: what happened, what is safe, what to do.
+// inWords makes words of an error, in the language of the window: what
+// happened, what is safe, what to do.
 func inWords(err error) *ledger.Trouble {
 	var t *ledger.Trouble
 	if errors.As(err, &t) {
-		return t
+		return &ledger.Trouble{What: words.Said(t.What), Safe: words.Said(t.Safe), Do: words.Said(t.Do), Err: t.Err}
 	}
 	return &ledger.Trouble{What: words.L("That was not logged"), Safe: words.L("What was logged before is safe"), Do: words.L("Try again"), Err: err}
 }

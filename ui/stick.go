@@ -30,7 +30,7 @@ func newStick(sh *Shell) *stickScreen {
 func (s *stickScreen) enter(dir string) {
 	f, err := s.sh.opts.Folders(dir)
 	if s.chosen = ""; err != nil {
-		s.says = words.F("That folder cannot be read: %s. Nothing was changed; choose another one.", err.Error())
+		s.says = words.F("That folder cannot be read: %s. Nothing was changed; choose another one.", words.Said(err.Error()))
 		return
 	}
 	s.folder, s.says = f, ""
@@ -39,7 +39,8 @@ func (s *stickScreen) enter(dir string) {
 func (s *stickScreen) rows(n *now) []rowDo {
 	var out []rowDo
 	if s.chosen != "" {
-		out = append(out, rowDo{parts.RowView{ID: "take-in", Title: words.F("Yes, take in %s", filepath.Base(s.chosen)), Second: words.L("what was taken in stays in the log"), Icon: "in", Tone: parts.Live, Off: n.pic.ReadOnly != ""}, s.take})
+		out = append(out, rowDo{parts.RowView{ID: "take-in", Title: words.F("Yes, take in %s", filepath.Base(s.chosen)), Second: words.L("what was taken in stays in the log"), Icon: "in", Tone: parts.Live, Off: n.pic.ReadOnly != ""}, s.take},
+			rowDo{parts.RowView{ID: "drop", Title: words.L("No, not this file"), Second: words.L("nothing is taken in"), Icon: "cross", Tone: parts.Quiet}, func() { s.chosen = ""; s.sh.refresh() }})
 	} else {
 		out = append(out, rowDo{parts.RowView{ID: "write-stick", Title: words.L("Write the log into this folder"), Second: s.folder.Path, Icon: "with", Tone: parts.Live}, s.write})
 	}
@@ -119,7 +120,7 @@ func inWordsLong(err error) string {
 	t := inWords(err)
 	out := parts.B(t.What) + " " + t.Safe + " " + t.Do
 	if t.Err != nil {
-		out += "\n\n(" + t.Err.Error() + ")"
+		out += "\n\n(" + words.Said(t.Err.Error()) + ")"
 	}
 	return out
 }

@@ -1,12 +1,14 @@
 package ui
 
 import (
+	"math"
 	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
 
 	"tarpside/model"
+	"tarpside/model/restock"
 	"tarpside/ui/look"
 	"tarpside/ui/parts"
 	"tarpside/ui/words"
@@ -47,18 +49,20 @@ func newStores(sh *Shell) screen {
 func (s *storesScreen) body() fyne.CanvasObject { return s.root }
 
 func (s *storesScreen) layout(size fyne.Size) {
-	gap, h := look.U(look.Gap), look.U(96)
+	gap := look.U(look.Gap)
+	rows := float32(2 + (len(s.rigs)+1)/2)
+	h := min((size.Height+gap)/rows-gap, look.U(210))
 	left := (size.Width - gap) * 0.56
 	w := (left - gap) / 2
-	third := (left - 2*gap) / 3
-	place(s.find, 0, 0, third, h)
-	place(s.lift, third+gap, 0, third, h)
-	place(s.kits, 2*(third+gap), 0, third, h)
+	place(s.find, 0, 0, w, h)
+	place(s.kits, w+gap, 0, w, h)
 	for i, k := range s.rigs {
 		place(k, float32(i%2)*(w+gap), float32(i/2+1)*(h+gap), w, h)
 	}
-	place(s.load, 0, size.Height-h, left, h)
+	place(s.lift, 0, size.Height-h, w, h)
+	place(s.load, w+gap, size.Height-h, w, h)
 	place(s.side, left+gap, 0, size.Width-left-gap, size.Height)
+	enlarge(s.side, s.held)
 }
 
 // mostRigs is how many rigs there is room for; the rest is found by letters.
@@ -88,11 +92,12 @@ func (s *storesScreen) show(n *now) head {
 		}
 		s.rigs[i].Set(parts.KeyView{Kind: parts.KindRig, ID: r, Title: n.rigName(r), Second: words.F("%s, %s out", words.N("%d line", "%d lines", lines), words.N("%d piece", "%d pieces", away)), Mark: n.mark(r), Lay: parts.LayLeft})
 	}
-	s.load.Set(parts.KeyView{ID: "load-tables", Title: words.L("Load tables"), Second: words.L("from a folder; first it shows what would change"), Icon: "in", Lay: parts.LayLeft, Off: n.opts.Folders == nil || n.opts.LoadFrom == nil})
-	s.side.Set(parts.PanelView{Title: words.L("Waits until the pieces are home"), Rule: true})
-	s.held.SetText(n.heldWords())
+	s.load.Set(parts.KeyView{ID: "load-tables", Title: words.L("Load tables"), Second: parts.Or(words.L("from a folder; first it shows what would change"), words.L("from a folder")), Icon: "in", Lay: parts.LayLeft, Off: n.opts.Folders == nil || n.opts.LoadFrom == nil})
+	s.side.Set(parts.PanelView{Title: words.L("What asks for a look"), Rule: true})
+	s.held.SetText(n.storesWords())
+	enlarge(s.side, s.held)
 	s.line.Settle()
-	objs := []fyne.CanvasObject{s.find, s.lift, s.kits, s.load, s.side}
+	objs := []fyne.CanvasObject{s.find, s.kits, s.lift, s.load, s.side}
 	for _, k := range s.rigs {
 		objs = append(objs, k)
 	}
@@ -101,6 +106,63 @@ func (s *storesScreen) show(n *now) head {
 		relay(s.root)
 	}
 	return head{title: words.L("Stores"), sentence: words.L("Touch a rig, a door, a piece. Nothing here moves a piece")}
+}
+
+// storesWords says what of the inventory asks for somebody: sets that are not
+// whole, what is out of service, dates, and the changes that wait.
+func (n *now) storesWords() string {
+	var out []string
+	add := func(title string, lines []string) {
+		if len(lines) > 0 {
+			out = append(out, parts.B(title)+"\n"+strings.Join(lines, "\n"))
+		}
+	}
+	var broken, short, tagged []string
+	for _, k := range restock.Kits(n.s) {
+		it := &n.d.Items[k.Line]
+		switch name := join2(it.Short(), it.Rig); {
+		case !k.Usable:
+			broken = append(broken, words.F("%s: needs %s", name, lackWords(k.Key)))
+		case !k.Whole:
+			short = append(short, words.F("%s: short of %s", name, lackWords(k.Lacks)))
+		}
+	}
+	for i := range n.d.Items {
+		if k := n.s.Line(i).Tagged(); k > 0 {
+			it := &n.d.Items[i]
+			tagged = append(tagged, join2(capital(some(it, k)), it.Rig))
+		}
+	}
+	add(words.L("Sets that are not usable"), broken)
+	add(words.L("Sets that are short, but usable"), short)
+	add(words.L("Out of service"), tagged)
+	add(words.L("Dates"), n.datesWords())
+	return strings.Join(append(out, parts.B(words.L("Waits until the pieces are home"))+"\n"+n.heldWords()), "\n\n")
+}
+
+// datesWords count what has run out, what soon will, and what has no date yet.
+func (n *now) datesWords() (out []string) {
+	gone, soon, unread := 0, 0, 0
+	for _, l := range restock.Dates(n.s.Wanted()) {
+		switch {
+		case !l.Known:
+			unread++
+		case l.Expired(n.at):
+			gone++
+		case l.DaysTo(n.at) < soonDays:
+			soon++
+		}
+	}
+	if gone > 0 {
+		out = append(out, words.N("%d lot has expired", "%d lots have expired", gone))
+	}
+	if soon > 0 {
+		out = append(out, words.N("%d lot expires within 60 days", "%d lots expire within 60 days", soon))
+	}
+	if unread > 0 {
+		out = append(out, words.N("%d lot has no date that was read", "%d lots have no date that was read", unread))
+	}
+	return out
 }
 
 // heldWords says which changes of the inventory wait for their pieces.
@@ -112,7 +174,7 @@ func (n *now) heldWords() string {
 		}
 	}
 	if len(out) == 0 {
-		return words.L("Nothing waits. When a quantity or a kit is changed while pieces are out, the change stands here and counts once they are home.")
+		return words.L("Nothing. When a quantity or a kit is changed while pieces are out, the change stands here and counts once they are home.")
 	}
 	return strings.Join(out, "\n")
 }
@@ -169,21 +231,24 @@ func newCompartments(sh *Shell, rig string) screen {
 	g.keys = func(n *now) (out []parts.KeyView) {
 		for _, c := range n.compartments(rig) {
 			lines, away := 0, 0
+			var gone []string
 			for i := range n.d.Items {
 				if it := &n.d.Items[i]; it.Rig == rig && n.homeCompartment(it) == c {
 					lines++
-					away += n.s.Out(i)
+					if k := n.s.Out(i); k > 0 {
+						away += k
+						gone = append(gone, low(it.Short()))
+					}
 				}
 			}
 			v := parts.KeyView{Kind: parts.KindDoor, ID: "store-" + c, Title: capital(c), Second: words.N("%d line", "%d lines", lines), Lay: parts.LayLeft, Icon: "door"}
 			if c == "" {
 				v.Title = words.L("No home yet")
 			}
+			v.Second = join2(v.Second, n.compartmentSide(rig, c))
 			if away > 0 {
-				v.Second += words.F(", %s out", words.N("%d piece", "%d pieces", away))
-			}
-			if side := n.compartmentSide(rig, c); side != "" {
-				v.Second += "\n" + side
+				out := words.N("%d piece out", "%d pieces out", away)
+				v.Second += "\n" + parts.Or(out+": "+fewOf(gone, 2), out+": "+fewOf(gone, 1), out)
 			}
 			out = append(out, v)
 		}
@@ -196,30 +261,16 @@ func newCompartments(sh *Shell, rig string) screen {
 // compartmentSide is the side of the rig that a compartment is on, in words.
 func (n *now) compartmentSide(rig, compartment string) string {
 	var sides []string
-	for _, s := range n.d.Slots {
-		if s.Rig == rig && s.Compartment == compartment && s.Side != "" && !slices.Contains(sides, s.Side) {
-			sides = append(sides, s.Side)
+	for _, d := range n.doors(rig) {
+		if side := n.sideOf(rig, d); d.Compartment == compartment && side != "" && !slices.Contains(sides, words.L(side)) {
+			sides = append(sides, words.L(side))
 		}
 	}
 	if len(sides) > 1 {
 		return words.L("from both sides")
 	}
-	return sideName(strings.Join(sides, ""))
+	return strings.Join(sides, "")
 }
-
-// sideName is a side of a rig as the table of slots has it: "left", "top/rear".
-func sideName(side string) string {
-	all := strings.Split(side, "/")
-	for i, s := range all {
-		if slices.Contains(slotSides, s) {
-			all[i] = words.L(s)
-		}
-	}
-	return strings.Join(all, "/")
-}
-
-// slotSides are the sides that a table of slots may name.
-var slotSides = []string{words.K("left"), words.K("right"), words.K("rear"), words.K("top"), words.K("cab"), words.K("through")}
 
 // keyGrid is a screen of keys to touch one of, made from what is so now.
 type keyGrid struct {
@@ -233,7 +284,7 @@ type keyGrid struct {
 }
 
 func (g *keyGrid) made() *keyGrid {
-	cell := func() fyne.Size { return fyne.NewSize(look.U(260), look.U(look.Target)) }
+	cell := func() fyne.Size { return cellFor(g.grid, len(g.views), 260, look.Target) }
 	g.grid = parts.NewGrid(cell, func() fyne.CanvasObject {
 		var k *parts.Key
 		k = parts.NewKey(parts.KeyView{}, func() { g.touched(k.View().ID) })
@@ -242,6 +293,25 @@ func (g *keyGrid) made() *keyGrid {
 	g.root = box(func(size fyne.Size) { flush(g.grid, 0, 0, size.Width, size.Height) }, g.grid)
 	return g
 }
+
+// cellFor is the size of the cells of a grid, at least so wide and so high: all
+// of them fill its room where they have any over, in as few columns as that
+// allows, but no wider than a name is long.
+func cellFor(grid *parts.Grid, n int, wide, high float32) fyne.Size {
+	size := grid.Size().SubtractWidthHeight(look.U(2*parts.Bleed), look.U(2*parts.Bleed))
+	gap, cell := look.U(look.Gap), fyne.NewSize(look.U(wide), look.U(high))
+	most := max(1, int((size.Width+gap)/(cell.Width+gap)))
+	for cols := max(1, int(math.Ceil(float64((size.Width+gap)/(look.U(widestCell)+gap))))); cols <= most; cols++ {
+		rows := float32((n + cols - 1) / cols)
+		if h := (size.Height+gap)/rows - gap; h >= cell.Height {
+			return fyne.NewSize((size.Width+gap)/float32(cols)-gap-1, min(h, cell.Height*1.8))
+		}
+	}
+	return cell
+}
+
+// widestCell is how wide a key of a grid is, at most, as long as there are others.
+const widestCell float32 = 500
 
 func (g *keyGrid) body() fyne.CanvasObject { return g.root }
 

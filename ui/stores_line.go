@@ -34,7 +34,7 @@ func newLinePage(sh *Shell, id string) *linePage {
 	p.facts = parts.NewLines(parts.LabelView{ID: "facts", Role: look.Lead})
 	p.reads = parts.NewScroller(p.facts)
 	p.panel = parts.NewPanel(parts.PanelView{}, p.reads)
-	cell := func() fyne.Size { return fyne.NewSize(look.U(200), look.U(96)) }
+	cell := func() fyne.Size { return cellFor(p.grid, len(p.views), 200, 96) }
 	p.grid = parts.NewGrid(cell, func() fyne.CanvasObject {
 		var k *parts.Key
 		k = parts.NewKey(parts.KeyView{}, func() { p.touched(k.View().ID) })
@@ -68,13 +68,18 @@ func (p *linePage) draft(n *now) model.Item {
 // show brings the page up to date.
 func (p *linePage) show(n *now) head {
 	it := p.draft(n)
-	p.panel.Set(parts.PanelView{Title: words.L("In the inventory"), Note: p.id, Rule: true})
+	top := parts.PanelView{Title: words.L("In the inventory"), Note: p.id, Rule: true}
+	if len(p.edits) > 0 {
+		top.Title = words.L("As it would be kept")
+	}
 	text := n.facts(&it)
 	if len(p.bad) > 0 {
 		text = parts.B(words.L("Not kept. Nothing was changed.")) + "\n" + strings.Join(p.bad, "\n") + "\n\n" + text
-		p.panel.Set(parts.PanelView{Title: words.L("In the inventory"), Note: p.id, Rule: true, Tone: parts.Alarm})
+		top.Tone = parts.Alarm
 	}
+	p.panel.Set(top)
 	p.facts.SetText(text)
+	enlarge(p.panel, p.facts)
 	p.reads.Settle()
 	if views := p.keys(n, &it); !sameKeys(views, p.views) {
 		p.views = views
@@ -124,7 +129,7 @@ func (p *linePage) keys(n *now, it *model.Item) []parts.KeyView {
 		}
 	}
 	for i := range out {
-		out[i].Lay, out[i].Role, out[i].Off = parts.LayLeft, look.BodyBold, n.readsOnly()
+		out[i].Lay, out[i].Role, out[i].Off = parts.LayLeft, look.TileName, n.readsOnly()
 		if p.edits[out[i].ID] != nil {
 			out[i].Tone, out[i].State = parts.Live, "changed"
 		}
@@ -164,10 +169,10 @@ func (p *linePage) touched(what string) {
 	case what == "short":
 		p.sh.open(newWordPad(p.sh, words.F("Short name of %s", it.ID), it.ShortName, 18, func(s string) { set(func(it *model.Item) { it.ShortName = s }) }))
 	case what == "quantity":
-		p.sh.open(newNumberPad(p.sh, words.F("Quantity of %s", low(it.Short())), words.L("How many the rig owns. While some are out, a new quantity waits until all are home."), false,
+		p.sh.open(newNumberPad(p.sh, words.F("Quantity of %s", low(it.Short())), parts.B(words.F("%d now.", it.Quantity))+"\n"+words.L("How many the rig owns. While some are out, a new quantity waits until all are home."), false,
 			func(k int) { set(func(it *model.Item) { it.Quantity = k }) }))
 	case what == "least":
-		p.sh.open(newNumberPad(p.sh, words.F("Least usable of %s", low(it.Short())), words.L("The fewest with which it is still ready. Leave it empty for all of them."), true,
+		p.sh.open(newNumberPad(p.sh, words.F("Least usable of %s", low(it.Short())), parts.B(words.F("Now: %s.", leastWord(&it)))+"\n"+words.L("The fewest with which it is still ready. Leave it empty for all of them."), true,
 			func(k int) { set(func(it *model.Item) { it.LeastUsable = k }) }))
 	case what == "slot":
 		p.sh.open(newSlotChoice(p.sh, it.Rig, func(id string) { set(func(it *model.Item) { it.Slot = id }) }))
@@ -221,9 +226,23 @@ func (n *now) facts(it *model.Item) string {
 	fact(words.L("Mark"), it.Mark)
 	fact(words.L("Checks"), strings.ReplaceAll(checkWords(it), " ", ", "))
 	if it.Critical {
-		fact(words.L("Critical"), words.F("counts for %s", it.Family))
+		fact(words.L("Critical"), words.F("counted on Glance as %s", n.familyWords(it)))
 	}
 	return strings.TrimSpace(b.String())
+}
+
+// familyWords names the family of a line, or the line where nothing else is of it.
+func (n *now) familyWords(it *model.Item) string {
+	var lines []int
+	for i := range n.d.Items {
+		if n.d.Items[i].Family == it.Family {
+			lines = append(lines, i)
+		}
+	}
+	if name := n.familyName(lines); name != "" {
+		return low(name)
+	}
+	return low(it.Short())
 }
 
 // newSlotChoice chooses a slot of a rig.

@@ -291,5 +291,5 @@ func (f *storesFind) show(n *now) head {
 		said = words.F("Nothing is called %s. Try fewer letters.", f.text)
 	}
 	f.none.SetText(said)
-	return head{title: words.L("Find in the inventory"), sentence: words.L("Three letters of a piece, of any rig"), back: true}
+	return head{title: words.L("Find in the inventory"), sentence: words.L("Three letters of a piece, of any rig"), back: true, letters: true}
 }

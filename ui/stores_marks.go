@@ -90,7 +90,7 @@ func markWords(m lift.Marks) string {
 	case m.HandUp:
 		return words.L("hand it up")
 	}
-	return "none"
+	return words.L("none")
 }
 
 // newMarks is the proposal for one piece: the equation, its source and what it
@@ -111,7 +111,7 @@ func newMarks(sh *Shell, id string) screen {
 	if it := sh.now().s.Wanted().Item(id); it != nil {
 		title = it.Short()
 	}
-	return newRowList(words.F("Lift marks of %s", low(title)), words.L("Touch who applies them, by name. Nothing is applied without"), rows, func(n *now) (string, string) {
+	return newRowList(words.F("Lift marks of %s", low(title)), words.L("Applied by the touch of a name, never by themselves"), rows, func(n *now) (string, string) {
 		return words.L("Proposed by the lifting equation"), n.markText(id)
 	})
 }
@@ -129,13 +129,17 @@ func (n *now) markText(id string) string {
 	}
 	m, err := lift.Propose(l)
 	if err != nil {
-		return capital(err.Error()) + "."
+		return capital(words.Said(err.Error())) + "."
 	}
-	lines := []string{parts.B(capital(m.Text)), words.F("%s %s, from %g in to %g in, %g in ahead of the ankles, both hands, a fair grip, seldom", parts.B(words.L("Taken as:")), poundWords(l.Load), l.From.V, l.To.V, l.From.H)}
+	says := capital(words.Said(m.Text))
+	if !m.TwoPerson && !m.HandUp {
+		says = words.L("No mark is proposed")
+	}
+	lines := []string{parts.B(says), words.F("%s %s, from %g in to %g in, %g in ahead of the ankles, both hands, a fair grip, seldom", parts.B(words.L("Taken as:")), poundWords(l.Load), l.From.V, l.To.V, l.From.H)}
 	if r, err := l.Work(); err == nil && r.Text != "" {
-		lines = append(lines, parts.B(words.L("Limit for one:"))+" "+r.Text)
+		lines = append(lines, parts.B(words.L("Limit for one:"))+" "+words.Said(r.Text))
 	}
-	for _, x := range []struct{ word, text string }{{words.L("Formula:"), m.Formula}, {words.L("Source:"), m.Source}, {words.L("Limits:"), m.Limits},
+	for _, x := range []struct{ word, text string }{{words.L("Formula:"), words.Said(m.Formula)}, {words.L("Source:"), words.Said(m.Source)}, {words.L("Limits:"), words.Said(m.Limits)},
 		{words.L("Does not apply:"), words.L("to a team, to one hand, to carrying, on slippery ground, to a load that shifts, where there is no room to stand. Then weight and height only")}} {
 		lines = append(lines, parts.B(x.word)+" "+x.text)
 	}

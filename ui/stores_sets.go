@@ -54,6 +54,9 @@ func lackWords(lacks []restock.Lack) string {
 	return few(out, 3)
 }
 
+// soonDays is when a date begins to be counted down.
+const soonDays = 60
+
 // dateRow is a lot with its date.
 func (n *now) dateRow(l restock.Dated) rowDo {
 	v := parts.RowView{ID: "date-" + l.Item + l.Stock + "-" + l.Text, Title: fmt.Sprintf("%d %s", l.N, low(many(l.Name))), Tone: parts.Quiet, Second: words.L("in the store"), Off: true}
@@ -68,7 +71,7 @@ func (n *now) dateRow(l restock.Dated) rowDo {
 		v.Right = words.F("date not read: %s", l.Text)
 	case l.Expired(n.at):
 		v.Tone, v.Right = parts.Alarm, words.F("expired %s", l.Last.Format(time.DateOnly))
-	case days < 60:
+	case days < soonDays:
 		v.Right = words.F("%d days left", days)
 	default:
 		v.Right = l.Last.Format(time.DateOnly)

@@ -64,7 +64,7 @@ func (s *sumSettings) figures(n *now) []sumFigure {
 		out = append(out, sumFigure{group + "-" + id, group, title, unit, int(is + 0.5), most, source, func(k int) { set(float64(k)) }})
 	}
 	for _, c := range rundown.Checks() {
-		add(groupWarn, c.ID, c.Name, words.L("min left"), s.run.Warn[c.ID], 240, words.L("common practice, from memory"), func(f float64) { s.run.Warn[c.ID] = f })
+		add(groupWarn, c.ID, words.Said(c.Name), words.L("min left"), s.run.Warn[c.ID], 240, words.L("common practice, from memory"), func(f float64) { s.run.Warn[c.ID] = f })
 	}
 	add(groupWarn, "keep", words.L("Oxygen kept back"), words.L("psi"), s.run.Keep, 1000, words.L("the safe residual of EMT texts, 200 psi"), func(f float64) { s.run.Keep = f })
 	cold := 0.0
@@ -74,14 +74,14 @@ func (s *sumSettings) figures(n *now) []sumFigure {
 	add(groupWarn, "cold", words.L("Below freezing: 1 is yes"), "", cold, 1, words.L("20 to 40% off a battery: makers' guidance on cold"), func(f float64) { s.run.Cold = f == 1 })
 	add(groupWarn, "crew", words.L("People who put back; 0 is the rig's crew"), "", float64(s.crew), 100, words.L("for the time left on Load up"), func(f float64) { s.crew = int(f) })
 	for _, c := range rundown.Classes() {
-		add(groupLong, c.ID, c.Name, words.L("min"), s.run.Outs[c.ID], 600, words.F("%s; from memory", c.Why), func(f float64) { s.run.Outs[c.ID] = f })
+		add(groupLong, c.ID, words.Said(c.Name), words.L("min"), s.run.Outs[c.ID], 600, words.F("%s; from memory", words.Said(c.Why)), func(f float64) { s.run.Outs[c.ID] = f })
 	}
 	for _, f := range runFamilies(n) {
 		is, source := s.run.Fulls[f.family], words.L("as the department knows it")
 		if t, ok := s.run.Full(f.item); ok && is == 0 {
 			is, source = (t.Low+t.High)/2, words.F("%g to %g min, typical, from memory", t.Low, t.High)
 		} else if is == 0 {
-			source = words.L("not said: one reading gives no time")
+			source = words.L("one reading alone gives no time")
 		}
 		add(groupFull, f.family, f.name, words.L("min"), is, 2880, source, func(k float64) { s.run.Fulls[f.family] = k })
 	}
@@ -158,14 +158,17 @@ func newSumFigures(sh *Shell, group, title string) screen {
 			if f.group != group {
 				continue
 			}
-			right := fmt.Sprintf("%d %s", f.is, f.unit)
+			right, source := fmt.Sprintf("%d %s", f.is, f.unit), f.source
+			if group == groupChance {
+				source = "" // all of one source, and it stands beside them
+			}
 			if f.is == 0 {
 				right = map[string]string{groupLong: words.L("never"), groupFull: words.L("not said")}[group]
 				if right == "" {
 					right = fmt.Sprintf("0 %s", f.unit)
 				}
 			}
-			out = append(out, rowDo{n.shutRow(parts.RowView{ID: f.key, Title: f.title, Second: f.source, Right: right, Tone: parts.Quiet, Dim: true}),
+			out = append(out, rowDo{n.shutRow(parts.RowView{ID: f.key, Title: f.title, Second: source, Right: right, Strong: true, Tone: parts.Quiet, Dim: true}),
 				func() { sh.asOfficer(words.L("Limits"), func() { sh.open(newSumPad(sh, f)) }) }})
 		}
 		return out
@@ -199,5 +202,5 @@ func newSumPad(sh *Shell, f sumFigure) screen {
 
 // howWords are how a figure was got, a line each.
 func howWords(formula, source, limits string) string {
-	return parts.B(words.L("Formula:")) + " " + formula + "\n" + parts.B(words.L("Source:")) + " " + source + "\n" + parts.B(words.L("Limits:")) + " " + limits
+	return parts.B(words.L("Formula:")) + " " + words.Said(formula) + "\n" + parts.B(words.L("Source:")) + " " + words.Said(source) + "\n" + parts.B(words.L("Limits:")) + " " + words.Said(limits)
 }

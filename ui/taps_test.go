@@ -385,18 +385,32 @@ func TestTouchesToHandToTheAmbulanceAndOneASibling(t *testing.T) {
 	}
 }
 
-func TestTheReleaseIsOneTouchWhereOneRigIsHereAndTwoWhereSeveralAre(t *testing.T) {
-	for _, c := range []struct {
-		minute, want int
-		screen, rig  string
-	}{{8, 1, ScreenTarp, ""}, {8, 1, ScreenGlance, ""}, {91, 2, ScreenGlance, "E42"}} {
-		f := &finger{window: demoAt(t, c.minute, c.screen, glass1280, look.Options{})}
-		f.press(parts.KindAct, "rig-leaving")
-		if c.rig != "" {
-			f.press(parts.KindRig, c.rig)
-		}
-		if _, ok := f.find(parts.KindAct, "sign"); !ok || f.n != c.want {
-			t.Errorf("minute %d, %s: %d touches, and the release shows: %v", c.minute, c.screen, f.n, ok)
+// One rig here, two, three; on every glass. Another rig than the one it opens on
+// is one touch more.
+func TestTheReleaseIsOneTouchFromTheTarpAtRestHoweverManyRigsAreHere(t *testing.T) {
+	for _, size := range []fyne.Size{glass1024, glass1280, glass1920} {
+		for minute, rigs := range map[int]int{8: 1, 20: 2, 60: 3, 91: 3} {
+			w := demoAt(t, minute, ScreenTarp, size, glassLook(size, 1))
+			here := w.shell.now().present()
+			if len(here) != rigs {
+				t.Fatalf("minute %d: %v are here", minute, here)
+			}
+			for _, screen := range []string{ScreenTarp, ScreenGlance} {
+				f := &finger{window: w}
+				f.rest(model.Place{Kind: model.Tarp, Ground: w.shell.now().scene.Ground})
+				w.shell.Go(screen)
+				f.press(parts.KindAct, "rig-leaving")
+				if _, ok := f.find(parts.KindAct, "sign"); !ok || f.n != 1 {
+					t.Errorf("%g, minute %d, %s: %d touches, and the release shows: %v", size.Width, minute, screen, f.n, ok)
+				}
+				for _, rig := range here {
+					f.n = 0
+					f.press(parts.KindRig, rig)
+					if p, _ := f.find(parts.KindAct, "sign"); !strings.Contains(p.Text, w.shell.now().rigName(rig)) || f.n != 1 {
+						t.Errorf("%g, minute %d: one touch on %s leads to %q", size.Width, minute, rig, p.Text)
+					}
+				}
+			}
 		}
 	}
 }

@@ -57,6 +57,7 @@ type tarpScreen struct {
 	bare        bool           // nothing is at the place shown
 	onPanel     int            // tiles of the panel, with Find
 	out         int            // pieces that went out last
+	nexts       int            // tiles of what is asked next, with the list
 	planned     plan
 	left        map[string]bool // touches that Undo leaves as they are
 	logged      board.Tap
@@ -71,6 +72,7 @@ func newTarp(sh *Shell) screen {
 	t.panel = parts.NewPanel(parts.PanelView{}, t.tiles)
 	t.next.More = moreTile
 	t.tiles.SetCell(tileOf(t.tileHigh))
+	t.tiles.SetLeast(leastHigh)
 	t.next.SetCell(tileOf(t.rowHigh))
 	t.asked = parts.NewLabel(parts.LabelView{ID: "asked"})
 	t.went = parts.NewLabel(parts.LabelView{ID: "went"})
@@ -102,8 +104,14 @@ func moreTile(left int) parts.TileView {
 
 func (t *tarpScreen) body() fyne.CanvasObject { return t.root }
 
-// placesWide is the room of the places along the edge, in design pixels.
-const placesWide = 240
+// placesWide is the room of the places along the edge, in pixels. Where five
+// rows of them are not as high as a hand, they are as wide as one.
+func (t *tarpScreen) placesWide(high float32) float32 {
+	if high < rowsWanted*look.U(look.Target)+(rowsWanted-1)*look.U(look.Gap) {
+		return 2*look.U(look.Target) + look.U(look.Gap)
+	}
+	return look.U(240)
+}
 
 // show brings the screen up to date.
 func (t *tarpScreen) show(n *now) head {
@@ -246,6 +254,7 @@ func (t *tarpScreen) showPanel(n *now) {
 		}
 	case t.shown.Kind == model.InKit:
 		v.Title, v.Note = words.F("In the %s", n.placeName(t.shown)), words.N("%d line", "%d lines", len(views))
+		v.Right = n.notInKit(t.shown.Name)
 	default:
 		v.Title, v.Note = words.F("At %s", n.placeName(t.shown)), n.byRig(views)
 		if t.shown.Kind == model.With {
@@ -265,6 +274,8 @@ func (t *tarpScreen) showPanel(n *now) {
 // emptyWords say that nothing is at a place, and how pieces come there.
 func (n *now) emptyWords(at model.Place) string {
 	switch {
+	case at.Kind == model.Tarp && n.scene.ClearUp:
+		return parts.B(words.L("Nothing is on the tarp")) + "\n" + words.L("What comes back lies here until Load up takes it home.")
 	case at.Kind == model.Tarp:
 		return parts.B(words.L("Nothing is on the tarp")) + "\n" + words.L("Touch what is asked for, or a door of the rig.")
 	case at.Kind == model.InKit:
@@ -293,6 +304,10 @@ func (t *tarpScreen) showNext(n *now) {
 		return
 	}
 	t.next.Tail = listTile(n)
+	if n.scene.ClearUp {
+		t.showStillOut(n)
+		return
+	}
 	list, views := n.askedNext(t.hidden, t.picks)
 	note := words.F("still on the rig, from the list: %s", strings.ToLower(list))
 	if len(views) == 0 {
@@ -303,30 +318,37 @@ func (t *tarpScreen) showNext(n *now) {
 	}
 	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: parts.B(words.L("Asked next")) + "   " + note})
 	t.next.Set(views)
+	t.nexts = len(views) + 1
 }
 
 // showGone shows what went to the places last.
 func (t *tarpScreen) showGone(n *now) {
 	views := n.outLast(t.hidden, t.picks)
-	t.out = len(views)
+	if t.out = len(views); n.scene.ClearUp {
+		t.out = 0 // they stand where the next pieces were
+	}
 	t.went.Set(parts.LabelView{ID: "went", Role: look.Body, Text: words.F("%s   touch to bring it back or to send it on", parts.B(words.L("Out last")))})
 	t.gone.Set(views)
 }
 
 func (t *tarpScreen) head(n *now) head {
-	h := head{title: words.L("Tarp"), sentence: n.sceneName(), gap: 8}
+	h := head{title: words.L("Tarp"), sentence: n.sceneName(), gap: 8, letters: t.find.on}
 	if n.scene.ID != "" && !n.scene.Closed {
 		h.sentence += words.F(", minute %d", n.minute())
 	}
-	rigs := n.present()
-	room := n.tabRoom()
-	if len(rigs) > room {
-		rigs = rigs[:room-1]
+	const leaveW = 132
+	title := float32(300)
+	if n.narrow() {
+		title = 250
 	}
+	all := n.present()
+	room, wide := tabRoom(n.headRoom()-title-leaveW-look.Gap, len(all), 150)
+	rigs := all[:room]
 	for _, r := range rigs {
 		v := parts.RigTabView{ID: r, Mark: n.mark(r), Name: r, Shown: !t.hidden[r]}
 		a := n.account(r)
-		v.Count = words.F("%s off", parts.B(fmt.Sprint(a.CameOff-a.Home)))
+		off := parts.B(fmt.Sprint(a.CameOff - a.Home))
+		v.Count = parts.Or(words.F("%s off", off), off)
 		if t.hidden[r] {
 			v.Count = words.L("hidden")
 		}
@@ -335,31 +357,12 @@ func (t *tarpScreen) head(n *now) head {
 		}
 		t.tabs[r].Set(v)
 		h.middle = append(h.middle, t.tabs[r])
-		h.widths = append(h.widths, n.tabWidth())
+		h.widths = append(h.widths, wide)
 	}
-	if all := n.present(); len(all) > len(rigs) {
-		t.others.Set(parts.KeyView{ID: "rigs", Title: words.F("%d more", len(all)-len(rigs)), Icon: "down", Tone: parts.Header, Lay: parts.LayCentre})
-		h.middle = append(h.middle, t.others)
-		h.widths = append(h.widths, n.tabWidth())
+	if left := len(all) - room; left > 0 {
+		t.others.Set(moreRigs(left))
+		h.middle, h.widths = append(h.middle, t.others), append(h.widths, wide)
 	}
-	if len(h.middle)+1 < room { // beside three tabs the name of the scene needs the room
-		h.middle, h.widths = append(h.middle, t.away), append(h.widths, n.tabWidth())
-	}
+	h.middle, h.widths = append(h.middle, t.away), append(h.widths, leaveW)
 	return h
-}
-
-// tabRoom is how many rig tabs the header holds.
-func (n *now) tabRoom() int {
-	if n.root == nil {
-		return 3
-	}
-	return max(2, int((design(n.root.Size().Width)-clockRoom-300)/(n.tabWidth()+8)))
-}
-
-// tabWidth is how wide a rig tab is, in design pixels.
-func (n *now) tabWidth() float32 {
-	if n.root != nil && n.root.Size().Width < look.U(1100) {
-		return 122
-	}
-	return 150
 }

@@ -43,7 +43,7 @@ func (t *tarpScreen) touch(v parts.TileView) {
 		from = n.s.HomeOf(i)
 	}
 	t.sh.said, t.find.on = nil, false
-	if t.door != "" && from.Kind == model.Home && n.d.Items[i].Quantity == 1 && len(t.picks) == 0 {
+	if t.door != "" && from.Kind == model.Home && n.d.Items[i].Quantity == 1 && len(t.picks) == 0 && !n.readsOnly() {
 		t.stage(n, i)
 		return
 	}

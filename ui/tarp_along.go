@@ -151,13 +151,28 @@ func (t *tarpScreen) showAlong(n *now) bool {
 		t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: words.F("%s   touch the one that comes back from %s", parts.B(words.L("In exchange?")), n.placeName(t.along.to))})
 		t.next.Tail = nil
 		t.next.Set(swaps)
+		t.nexts = len(swaps)
 		return true
 	}
 	views = append(views, swaps...)
 	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: words.F("%s   touch each that went to %s too", parts.B(words.L("Goes along?")), n.placeName(t.along.to))})
 	t.next.Tail = nil
 	t.next.Set(views)
+	t.nexts = len(views)
 	return true
+}
+
+// showStillOut puts what is still out where the next pieces were: once the
+// clear-up has started nobody asks for more.
+func (t *tarpScreen) showStillOut(n *now) {
+	views := n.stillOut(t.hidden, t.picks)
+	note := words.L("touch to bring it back or to send it on")
+	if len(views) == 0 {
+		note = words.L("nothing is at a place or with others any more")
+	}
+	t.asked.Set(parts.LabelView{ID: "asked", Role: look.Body, Text: parts.B(words.L("Still out")) + "   " + note})
+	t.next.Set(views)
+	t.nexts = len(views) + 1
 }
 
 // touchNext is a touch on a piece of the row below the tarp.

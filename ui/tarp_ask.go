@@ -259,7 +259,7 @@ func (t *tarpScreen) undoView(n *now) parts.KeyView {
 	if _, e := n.movedOn(tap); e != nil {
 		v.Second = words.L("moved on")
 	}
-	return v
+	return n.shutKey(v)
 }
 
 // movedOn tells whether the pieces that an undo would take back are no longer

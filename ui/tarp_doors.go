@@ -151,13 +151,16 @@ func (t *tarpScreen) doorNow(n *now) (door, bool) {
 // showDoor puts what lives behind the open door on the panel.
 func (t *tarpScreen) showDoor(n *now, d door) {
 	v := parts.PanelView{ID: "place", Snug: true, Title: words.F("%s, %s", n.rigName(d.rig), d.name),
-		Note: words.F("%d of %d in", n.aboard(d), len(d.lines)), Right: words.L("One touch puts it on the tarp")}
+		Note: words.F("%d of %d home", n.aboard(d), len(d.lines)), Right: words.L("One touch puts it on the tarp")}
 	picks := t.picks
 	if f := t.fresh; f != nil {
 		picks = append(slices.Clone(picks), pick{item: f.item, from: model.Place{Kind: model.Tarp, Ground: n.scene.Ground}, n: 1, most: 1})
 		v.Right = words.L("Went straight there? Touch the place")
 	} else if len(t.picks) > 0 {
 		v.Right = words.L("More can be picked")
+	}
+	if n.readsOnly() {
+		v.Right = ""
 	}
 	if n.narrow() {
 		v.Note = "" // each key says how many are in

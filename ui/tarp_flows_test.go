@@ -447,7 +447,7 @@ func TestUndoSaysWhenPiecesHaveMovedOnAndOffersToCorrect(t *testing.T) {
 		t.Fatalf("the strip says %q", got)
 	}
 	w.tap("act", "correct")
-	if got := parts.Plain(w.text("was")); !strings.Contains(got, "are at V2 now") {
+	if got := parts.Plain(w.text("was")); !strings.Contains(got, "is at V2 now") {
 		t.Errorf("the screen says %q", got)
 	}
 	w.tap("place", "at:BANK")

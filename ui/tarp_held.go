@@ -87,6 +87,16 @@ func (n *now) goneWith() []model.Entry {
 	return nil
 }
 
+// goneWords names what a touch gave away.
+func (n *now) goneWords(tap []model.Entry) string {
+	m := tap[0].Moves[0]
+	text := pieces(&n.d.Items[n.d.ItemIndex(tap[0].Item)], m.N)
+	if more := len(tap) - 1; more > 0 {
+		text += words.F(", and %d more", more)
+	}
+	return text
+}
+
 // askDue asks when an agency brings back what it was just given.
 func (t *tarpScreen) askDue() {
 	n := t.sh.now()
@@ -104,7 +114,7 @@ func (t *tarpScreen) askDue() {
 		{kind: parts.KindAct, id: "do not expect it", title: words.L("Do not expect it"), second: words.L("buried, used, given away")},
 	}
 	who := n.placeName(tap[0].Moves[0].To)
-	t.sh.open(newChooser(t.sh, words.L("When does it come back?"), words.F("Ask %s while they are here", who), list, func(when string) {
+	t.sh.open(newChooser(t.sh, words.L("When does it come back?"), words.F("%s: ask %s while they are here", n.goneWords(tap), who), list, func(when string) {
 		due := board.Tap{Scene: n.scene.ID}
 		for _, e := range tap {
 			due.Acts = append(due.Acts, model.Act{Verb: model.Note, Item: e.Item, Quantity: model.Blank, To: e.To, Reading: noteDue + when})

@@ -14,6 +14,7 @@ type plan struct {
 	doors bool // the row of doors
 	twice bool // a second row: what went out last, or while nothing did, more of what is asked next
 	gone  bool // the second row is of what went out last
+	more  int  // so many rows more of what is asked next
 }
 
 // The heights of the pieces asked next and of those that went out last, in
@@ -47,6 +48,10 @@ func (t *tarpScreen) tileHigh() float32 {
 	return look.TileSize().Height
 }
 
+// leastHigh is how low a piece on the panel may be for another row, in pixels:
+// two lines of its name and whose it is.
+func leastHigh() float32 { return look.U(96 * look.Current().Options().Text) }
+
 // tileOf makes the size of a tile of one of the heights.
 func tileOf(high func() float32) func() fyne.Size {
 	return func() fyne.Size { return fyne.NewSize(look.TileSize().Width, high()) }
@@ -61,19 +66,16 @@ func (t *tarpScreen) doorsHigh() float32 {
 	return look.U(look.Floor * (1 + (look.Current().Options().Text-1)/2))
 }
 
-// handHigh is the height of the handful keys at least, in design pixels.
-const handHigh = 96
-
 // pickedHigh is the height of what is picked, in pixels: a line of words and
-// the handfuls under it.
+// the handfuls under it, as high as a hand.
 func (t *tarpScreen) pickedHigh() float32 {
-	return max(t.rowHigh(), labelHigh()+look.U(handHigh+8))
+	return max(t.rowHigh(), labelHigh()+look.U(look.Target+8))
 }
 
 // planFor shares a height among the rows, for a panel with so many tiles.
 func (t *tarpScreen) planFor(size fyne.Size, tiles int) plan {
 	gap, tile := look.U(look.Gap), fyne.NewSize(look.TileSize().Width, t.tileHigh())
-	wide := size.Width - look.U(placesWide) - gap - 2*look.U(14)
+	wide := size.Width - t.placesWide(size.Height) - gap - 2*look.U(14)
 	cols := max(1, int((wide+gap)/(tile.Width+gap)))
 	rows := float32(max(1, (tiles+cols-1)/cols))
 	panel := labelHigh()*1.1 + look.U(14) + rows*(tile.Height+gap)
@@ -84,6 +86,14 @@ func (t *tarpScreen) planFor(size fyne.Size, tiles int) plan {
 	}
 	p.twice = p.doors && left >= t.rowHigh()+labelHigh()
 	p.gone = p.twice && t.out > 0
+	if p.twice {
+		left -= t.rowHigh() + labelHigh()
+		p.more = min(int(left/(t.rowHigh()+gap)), (t.nexts+cols-1)/cols-1)
+		if !p.gone {
+			p.more = min(p.more, (t.nexts+cols-1)/cols-2)
+		}
+		p.more = max(p.more, 0)
+	}
 	return p
 }
 
@@ -93,8 +103,8 @@ func (t *tarpScreen) layout(size fyne.Size) {
 		t.find.layout(size.Width, size.Height)
 		return
 	}
-	wide := look.U(placesWide)
-	place(t.keys, size.Width-wide, 0, wide, size.Height)
+	wide := t.placesWide(size.Height)
+	flush(t.keys, size.Width-wide, 0, wide, size.Height)
 	w := size.Width - wide - gap
 	y := size.Height - look.U(look.Floor)
 	t.layStrip(w, y)
@@ -118,6 +128,7 @@ func (t *tarpScreen) layout(size fyne.Size) {
 		y -= gap
 	}
 	inset, rowH, labelH := look.U(14), t.rowHigh(), labelHigh()
+	more := float32(p.more) * (rowH + gap)
 	rest := func(row, label fyne.CanvasObject, high float32) {
 		place(row, inset-gap/2, y-high-gap/2, w-2*inset+gap, high+gap) // half a gap of a grid's own lies round it
 		place(label, inset+look.U(10), y-high-labelH, w-2*inset, labelH)
@@ -129,13 +140,13 @@ func (t *tarpScreen) layout(size fyne.Size) {
 		place(t.hand.Container, 0, y-high, w, high)
 		y -= high + look.U(6)
 		if p.twice {
-			rest(t.next, t.asked, rowH)
+			rest(t.next, t.asked, rowH+more)
 		}
 	case p.gone:
 		rest(t.gone, t.went, rowH)
-		rest(t.next, t.asked, rowH)
+		rest(t.next, t.asked, rowH+more)
 	case p.twice:
-		rest(t.next, t.asked, 2*rowH+gap)
+		rest(t.next, t.asked, 2*rowH+gap+more)
 	default:
 		rest(t.next, t.asked, rowH)
 	}

@@ -217,3 +217,27 @@ func (w *window) sound(what string) {
 		}
 	}
 }
+
+func TestWhatIsPickedStaysInSightAmongAsManyRowsAsHaveRoom(t *testing.T) {
+	for _, size := range []fyne.Size{glass1024, glass1280, glass1920} {
+		w := demoAt(t, 60, ScreenTarp, size, LookFor(size, false))
+		w.tap(parts.KindPlace, "at:V2")
+		if _, ok := w.find(parts.KindPiece, "R41-055"); !ok {
+			w.tap(parts.KindAct, "more")
+		}
+		w.tap(parts.KindPiece, "R41-055")
+		if p, ok := w.find(parts.KindPiece, "R41-055"); !ok || p.State != "picked" {
+			t.Errorf("%v: the step chock that was picked is not to be seen", size)
+		}
+		low, _ := w.find(parts.KindQuantity, "1")
+		last := 0
+		for _, p := range w.parts {
+			if p.Kind == parts.KindPiece && p.Y < low.Y {
+				last = max(last, p.Y+p.H)
+			}
+		}
+		if _, more := w.find(parts.KindAct, "more"); more && low.Y-last >= int(look.U(look.Target)) {
+			t.Errorf("%v: %d px are empty over the handfuls while pieces wait on another page", size, low.Y-last)
+		}
+	}
+}

@@ -75,7 +75,7 @@ func (n *now) tile(i int, from, shown model.Place, picks []pick, readings map[st
 	case from.Kind == model.Home:
 		v.Raised = true
 		if slot := n.d.Slot(it.Slot); slot != nil {
-			v.Word = slot.Compartment
+			v.Word = n.slotWord(slot)
 		}
 	case from != shown && from != home:
 		v.Word = n.placeName(from)
@@ -140,6 +140,23 @@ func (n *now) kitOpen(kit int) bool {
 		}
 	}
 	return false
+}
+
+// notInKit names what belongs into a kit and is not in it, but for what is used
+// up; nothing if all is there.
+func (n *now) notInKit(kit string) string {
+	in := model.Place{Kind: model.InKit, Name: kit}
+	var out []string
+	for _, c := range n.d.Inside(n.d.ItemIndex(kit)) {
+		it := &n.d.Items[c]
+		if gone := it.Quantity - n.s.Line(c).N(in); gone > 0 && it.Kind != model.Consumable {
+			out = append(out, pieces(it, gone))
+		}
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return words.F("Not in it: %s", few(out, 2))
 }
 
 // readings are the last gauges read in this scene that are under the item's

@@ -118,7 +118,7 @@ func (t *tarpScreen) showAids(n *now) {
 	}
 	for i, v := range []parts.KeyView{again, who, back} {
 		v.Lay, v.Role = parts.LayStack, look.BodyBold
-		t.aids[i].Set(v)
+		t.aids[i].Set(n.shutKey(v))
 	}
 }
 

@@ -60,7 +60,7 @@ func (t *trailScreen) show(n *now) head {
 	t.n = n
 	t.load(n)
 	t.v = n.trailOf(&t.p)
-	t.tree.set(t.view())
+	t.tree.set(n.onlyReads(t.view(), "step-*", "how-*", "piece:*", "skip", "back"))
 	return head{title: words.L("Trail load"), sentence: capital(tripWords(t.p.Trip))}
 }
 
@@ -147,6 +147,9 @@ func (t *trailScreen) actLoad(kind, rest, id string) {
 		}
 	case "as-listed":
 		t.p.Chosen = nil
+	case "keep":
+		t.sure = ""
+		return
 	case "take", "leave", "fewer", "more", "all-same":
 		if i < 0 {
 			return
@@ -232,12 +235,15 @@ func (t *trailScreen) setLimit(lb float64) {
 }
 
 // walk logs what goes along: it is at the place of the party from now on, with
-// whoever has all of a line in the pack.
+// whoever has all of a line in the pack. A piece held as evidence is asked
+// about first.
 func (t *trailScreen) walk() {
-	acts := t.n.walkActs(&t.p, &t.v)
-	if len(acts) == 0 {
-		return
+	if acts := t.n.walkActs(&t.p, &t.v); len(acts) > 0 {
+		t.sh.unlessHeld(acts, t.walkFree)
 	}
+}
+
+func (t *trailScreen) walkFree(acts []model.Act) {
 	t.p.Walked, t.p.Home, t.p.Patient, t.p.Back = t.n.at.UnixMilli(), 0, nil, nil
 	note := words.F("Trail load seen at the rig by %s and %s", t.n.walkerName(t.p.First), t.n.walkerName(t.p.Second))
 	if !t.v.sure {

@@ -139,7 +139,7 @@ func (t *trailScreen) askEyes(rows []eyeRow, i int, where string) node {
 	skip := keyNode(later)
 	if it := t.n.d.Item(r.item); it != nil && r.want == 1 && it.Quantity == 1 {
 		lead.under = words.L("Is it here? Touch it, do not guess.")
-		return col(0, sized(node{id: "ask", view: lead}, 200), node{},
+		return col(0, node{id: "ask", view: lead},
 			row(look.Target, keyNode(parts.KeyView{ID: "not-here", Title: words.L("Not here"), Icon: "cross", Lay: parts.LayCentre, Role: look.Title}),
 				keyNode(parts.KeyView{ID: "here", Title: words.L("Here"), Icon: "tick", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Title})), sized(skip, look.Floor))
 	}
@@ -187,7 +187,11 @@ func (t *trailScreen) checkView() node {
 	}
 	left := t.eyesList()
 	if len(t.n.walkActs(&t.p, &t.v)) > 0 {
-		left = col(0, left, sized(keyNode(parts.KeyView{ID: "anyway", Title: words.L("Not verified"), Second: words.L("walk all the same?"), Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Group}), look.Floor))
+		anyway := parts.KeyView{ID: "anyway", Title: words.L("Not checked yet"), Second: words.L("walk all the same?"), Icon: "boots", Lay: parts.LayLeft, Role: look.Group}
+		if t.starting() {
+			anyway.Title, anyway.Icon, anyway.Tone = words.L("Not verified"), "warn", parts.Alarm
+		}
+		left = col(0, left, sized(keyNode(anyway), look.Floor))
 	}
 	return row(0, left, wide(t.askEyes(rows, i, words.L("both look")), 1.7))
 }
@@ -226,7 +230,7 @@ func (t *trailScreen) checkDone(rows []eyeRow) node {
 	ready := unseen+differ == 0
 	who := row(look.Target, t.lookerKey("first", words.L("First pair of eyes"), t.p.First, ready && t.p.First == ""),
 		t.lookerKey("second", words.L("Second pair"), t.p.Second, ready && t.p.First != "" && t.p.Second == ""))
-	return col(0, append([]node{sized(node{id: "verified", view: lead}, 190), {}, who}, t.startKeys()...)...)
+	return col(0, append([]node{upTo(node{id: "verified", view: lead}, 190), {}, who}, t.startKeys()...)...)
 }
 
 // lookerKey names one who looked; next is the key most likely touched next.

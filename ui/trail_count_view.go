@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"tarpside/model"
 	litter "tarpside/model/trail"
 	"tarpside/ui/look"
@@ -61,8 +63,8 @@ func (t *trailScreen) countView() node {
 			lead := leadView{id: "empty", title: words.L("Back on the tarp"), under: words.F("What the party had went to the tarp at %s. Load up asks each piece what it needs.", t.n.clock(t.p.Home))}
 			return col(0, sized(node{id: "empty", view: lead}, 130), node{}, sized(keyNode(parts.KeyView{ID: "load-up", Title: words.L("Load up"), Icon: "load", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Title}), look.Target))
 		}
-		lead := leadView{id: "empty", title: words.L("Nothing is with the party"), under: words.L("When the load walks, it is counted here: at the patient, and once more before the walk back.")}
-		return col(0, sized(node{id: "empty", view: lead}, 130), node{})
+		lead := leadView{id: "empty", title: words.L("Nothing is with the party yet"), under: words.L("The walk starts on 4 Check: two people look at every line, then one touches Walk with it. From then on the load is counted here, at the patient and once more before the walk back.")}
+		return col(0, sized(node{id: "empty", view: lead}, 190), node{}, sized(keyNode(t.beforeWalk()), look.Target))
 	}
 	tab := func(id, title string, on bool, seen map[string]int) node {
 		v := parts.KeyView{ID: id, Title: title, Second: words.L("not begun"), Lay: parts.LayLeft, Role: look.Group}
@@ -85,6 +87,20 @@ func (t *trailScreen) countView() node {
 		side = t.askEyes(c.rows, i, where)
 	}
 	return row(0, col(0, tabs, t.eyesNodes("tallies", c.rows)), wide(side, 1.5))
+}
+
+// beforeWalk is the key to the step that the walk waits for.
+func (t *trailScreen) beforeWalk() parts.KeyView {
+	v := parts.KeyView{ID: "to-" + string(trailCheck), Title: words.L("Next: 4 Check"), Second: words.L("two look at every line"), Icon: "go", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Title}
+	switch {
+	case t.p.Trip.Season == "":
+		v.ID, v.Title, v.Second = "to-"+string(trailTrip), words.L("Next: 1 Trip"), words.L("say the season; the list follows")
+	case len(t.p.People) == 0:
+		v.ID, v.Title, v.Second = "to-"+string(trailPeople), words.L("Next: 3 People"), words.L("say who walks")
+	case t.v.sure:
+		v.Second = words.L("verified: touch Walk with it")
+	}
+	return v
 }
 
 // toCount is how many lines there are to count: of those that were seen, or of
@@ -131,7 +147,10 @@ func differTitle(diffs []litter.Difference) string {
 
 // actCount does an act of the counts on the way.
 func (t *trailScreen) actCount(kind, rest, id string) {
+	step, to := strings.CutPrefix(id, "to-")
 	switch {
+	case to:
+		t.step = trailStep(step)
 	case kind == parts.KindPiece:
 		t.at, t.typed = rest, ""
 	case id == "here":

@@ -91,7 +91,11 @@ func (w *window) fits(where string) {
 		}
 	}
 	list := parts.Targets(root, root.Size())
+	foot := int(root.Size().Height - look.U(look.Foot))
 	for i, a := range list {
+		if a.Y+a.H > foot+1 {
+			w.t.Errorf("%s: %s %q lies over the proof by %d px", where, a.Kind, a.ID, a.Y+a.H-foot)
+		}
 		if least := look.U(look.Floor) - 1; a.Whole.Width < least || a.Whole.Height < least {
 			w.t.Errorf("%s: %s %q is %.0fx%.0f", where, a.Kind, a.ID, a.Whole.Width, a.Whole.Height)
 		}

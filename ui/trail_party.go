@@ -2,6 +2,8 @@ package ui
 
 import (
 	litter "tarpside/model/trail"
+	"tarpside/ui/look"
+	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
 
@@ -32,4 +34,17 @@ func (n *now) walkerName(id string) string {
 		return words.F("Helper %s", k)
 	}
 	return n.memberName(id)
+}
+
+// chooseList asks for the pull list where none is one for a trail.
+func (t *trailScreen) chooseList() node {
+	kids := []node{}
+	for _, l := range t.n.pullLists() {
+		kids = append(kids, sized(node{id: "list-" + l, view: parts.RowView{ID: "list-" + l, Title: l, Tone: parts.Quiet, Go: "go"}}, look.Floor))
+	}
+	lead := leadView{id: "empty", title: words.L("Which list?"), under: words.L("No pull list has trail or carry in its name. Touch the one to walk with.")}
+	if len(kids) == 0 {
+		lead.title, lead.under = words.L("No pull list"), words.L("The department's tables have none, so nothing can be proposed. Send pieces to the place Trail on the Tarp; the count works all the same.")
+	}
+	return col(0, sized(node{id: "empty", view: lead}, 130), node{id: "lists", view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids})
 }

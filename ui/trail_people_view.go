@@ -53,7 +53,7 @@ func (t *trailScreen) peopleView() node {
 		lead.title = words.F("%d walk", k)
 		lead.line = words.F("Together they can take %d lb.", litter.DownLb(v.load.Limit))
 	}
-	return row(0, left, wide(col(0, sized(node{id: "walkers", view: lead}, 240), node{}), 1.2))
+	return row(0, left, wide(node{id: "walkers", view: lead}, 1.2))
 }
 
 // packWords is what one carries against the limit.

@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"tarpside/model"
 	"tarpside/model/sum"
@@ -120,6 +121,8 @@ func (t *trailScreen) stepWords(s trailStep) (said string, alarm bool) {
 		switch {
 		case v.sure:
 			return words.L("verified"), false
+		case v.seen == 0 && !t.starting():
+			return words.L("not checked yet"), false
 		case v.seen == 0:
 			return words.L("not done"), true
 		}
@@ -144,6 +147,13 @@ func (t *trailScreen) stepWords(s trailStep) (said string, alarm bool) {
 		return words.F("%d not right", len(c.diffs)), true
 	}
 	return words.L("all here"), false
+}
+
+// starting tells whether a load is really being started: somebody walks, a line
+// was looked at, or pieces are with the party. Before that an open check is no
+// alarm.
+func (t *trailScreen) starting() bool {
+	return t.v.away > 0 || t.v.seen > 0 || len(t.p.People) > 0 && t.p.Home == 0
 }
 
 // carryView is the figures of the walk; a touch on one shows how it is got.
@@ -234,7 +244,9 @@ func needWeight(lines []trailLine, need litter.Need) string {
 
 // loadRow is a line of the list; at is the place of the party.
 func (n *now) loadRow(l trailLine, at model.Place) parts.RowView {
-	v := parts.RowView{Kind: parts.KindPiece, ID: l.Item, Mark: n.mark(l.Rig), Title: n.lineWords(l, l.N), Second: l.Why, Right: lbs(l.Total()), Tone: parts.Quiet, Go: "tick", State: l.Need.String()}
+	first, _, _ := strings.Cut(l.Why, "; ")
+	why := parts.Or(words.Said(l.Why), words.Said(first))
+	v := parts.RowView{Kind: parts.KindPiece, ID: l.Item, Mark: n.mark(l.Rig), Title: n.lineWords(l, l.N), Second: why, Right: lbs(l.Total()), Tone: parts.Quiet, Go: "tick", State: l.Need.String()}
 	if l.Guessed {
 		v.Right = words.F("about %s", v.Right)
 	}
@@ -245,9 +257,9 @@ func (n *now) loadRow(l trailLine, at model.Place) parts.RowView {
 			v.Title = n.d.Items[l.Line].Short()
 		}
 	case l.Line < 0:
-		v.Second = words.F("not in the inventory: %s", l.Why)
+		v.Second = words.F("not in the inventory: %s", why)
 	case l.There < l.N && n.s.Line(l.Line).N(at) < l.N:
-		v.Second = words.F("only %d ready: %s", l.There, l.Why)
+		v.Second = words.F("only %d ready: %s", l.There, why)
 	}
 	return v
 }
@@ -305,7 +317,7 @@ func (n *now) notHere(lines []trailLine, at model.Place) string {
 	if len(away) == 0 {
 		return ""
 	}
-	return words.F("%s: not logged as here.", listed(away))
+	return words.F("Not logged as here: %s.", listed(away))
 }
 
 // differWords are lines of which pieces are wanting.
@@ -334,7 +346,7 @@ func (t *trailScreen) barRows() []node {
 func (t *trailScreen) dropRows() (rows, keys []node) {
 	for _, d := range t.v.drops {
 		l := t.v.lines[d.Line]
-		v := parts.RowView{ID: "drop", Title: t.n.lineWords(l, d.N), Second: l.Need.String(), Right: lbs(d.Lb), Off: true, Tone: parts.Usual}
+		v := parts.RowView{ID: "drop", Title: t.n.lineWords(l, d.N), Second: low(words.L(needWords[l.Need])), Right: lbs(d.Lb), Off: true, Tone: parts.Usual}
 		rows = append(rows, sized(node{id: "drop-" + l.Item, view: v}, 64))
 	}
 	if len(rows) == 0 {
@@ -347,7 +359,7 @@ func (t *trailScreen) dropRows() (rows, keys []node) {
 // lineSide is the line in hand: why, what it weighs, where it is, and how many
 // go.
 func (t *trailScreen) lineSide(l, asked trailLine) node {
-	lead := leadView{id: "line", over: words.L(needWords[l.Need]), title: l.Name, line: words.F("%s each", lbs(l.Lb)), under: capital(l.Why)}
+	lead := leadView{id: "line", over: words.L(needWords[l.Need]), title: l.Name, line: words.F("%s each", lbs(l.Lb)), under: capital(words.Said(l.Why))}
 	if l.N > 1 || l.N == 0 && asked.N > 1 {
 		lead.line = words.F("%d x %s", l.N, lbs(l.Lb))
 	}
@@ -367,7 +379,12 @@ func (t *trailScreen) lineSide(l, asked trailLine) node {
 		if t.sureN > 0 {
 			all = words.F("Only %d all the same", t.sureN)
 		}
-		keys = append(keys, sized(keyNode(parts.KeyView{ID: "all-same", Title: all, Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Group}), look.Target))
+		keep := parts.KeyView{ID: "keep", Title: words.L("Keep it"), Second: words.L("as the list says"), Icon: "back", Tone: parts.Filled, Lay: parts.LayLeft, Role: look.Group}
+		if l.N > 1 {
+			keep.Title = words.F("Keep all %d", l.N)
+		}
+		keys = append(keys, node{}, sized(keyNode(keep), look.Target),
+			sized(keyNode(parts.KeyView{ID: "all-same", Title: all, Icon: "warn", Tone: parts.Alarm, Lay: parts.LayLeft, Role: look.Group}), look.Target))
 	case l.Goes():
 		keys = append(keys, sized(keyNode(parts.KeyView{ID: "leave", Title: words.L("Leave it"), Second: words.L("it stays on the rig"), Icon: "leave-down", Lay: parts.LayLeft, Role: look.Group}), look.Target))
 	default:
@@ -377,18 +394,9 @@ func (t *trailScreen) lineSide(l, asked trailLine) node {
 		keys = append(keys, row(look.Target, keyNode(parts.KeyView{ID: "fewer", Title: words.L("One fewer"), Icon: "minus", Lay: parts.LayStack, Role: look.Group}),
 			keyNode(parts.KeyView{ID: "more", Title: words.L("One more"), Icon: "plus", Lay: parts.LayStack, Role: look.Group})))
 	}
-	return col(0, append([]node{sized(node{id: "line", view: lead}, 240), {}}, keys...)...)
-}
-
-// chooseList asks for the pull list where none is one for a trail.
-func (t *trailScreen) chooseList() node {
-	kids := []node{}
-	for _, l := range t.n.pullLists() {
-		kids = append(kids, sized(node{id: "list-" + l, view: parts.RowView{ID: "list-" + l, Title: l, Tone: parts.Quiet, Go: "go"}}, look.Floor))
+	head := node{id: "line", view: lead}
+	if t.sure == l.Item { // no more alarm than its words need
+		head = upTo(head, 240)
 	}
-	lead := leadView{id: "empty", title: words.L("Which list?"), under: words.L("No pull list has trail or carry in its name. Touch the one to walk with.")}
-	if len(kids) == 0 {
-		lead.title, lead.under = words.L("No pull list"), words.L("The department's tables have none, so nothing can be proposed. Send pieces to the place Trail on the Tarp; the count works all the same.")
-	}
-	return col(0, sized(node{id: "empty", view: lead}, 130), node{id: "lists", view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: kids})
+	return col(0, append([]node{head}, keys...)...)
 }

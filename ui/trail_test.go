@@ -101,7 +101,11 @@ func TestTheWeightIsInViewInEveryStepAndFollowsEachTouch(t *testing.T) {
 	if got := w.text("weight"); got != before {
 		t.Errorf("one touch left a must: %q", got)
 	}
-	w.mustTouch("act all-same")
+	w.mustTouch("act keep")
+	if p, ok := w.find("act", "all-same"); ok || w.text("weight") != before {
+		t.Errorf("kept, and still asked %+v: %q", p, w.text("weight"))
+	}
+	w.mustTouch("act leave", "act all-same")
 	if got := w.text("weight"); got == before || !strings.Contains(w.text("line"), "left by hand") && !strings.Contains(strings.ToLower(w.text("line")), "left by hand") {
 		t.Errorf("two touches: %q, %q", got, w.text("line"))
 	}

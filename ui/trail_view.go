@@ -8,6 +8,7 @@ import (
 	"tarpside/model"
 	"tarpside/model/sum"
 	litter "tarpside/model/trail"
+	"tarpside/ui/parts"
 	"tarpside/ui/words"
 )
 
@@ -112,6 +113,9 @@ func (n *now) lineWords(l litter.Line, k int) string {
 			return name
 		}
 	}
+	if k != 1 {
+		name = many(name)
+	}
 	return fmt.Sprintf("%d %s", k, name)
 }
 
@@ -180,22 +184,22 @@ func (n *now) carryFigures(p *litter.Party, v *trailView) []figure {
 	t, people := p.Trip, len(p.People)
 	crew, bearer := t.Bearers(people), n.bearerLoad(p, v)
 	first, rest, _ := strings.Cut(crew.Text, ". ")
-	out := []figure{{"how-people", words.F("%.0f people", crew.Value), sentences(words.F("For the carry: %s", first), rest), crew},
+	out := []figure{{"how-people", words.F("%.0f people", crew.Value), sentences(words.F("For the carry: %s", words.Said(first)), words.Said(rest)), crew},
 		{"how-bearer", words.F("%d lb each", litter.UpLb(bearer.Low)), words.L("On each bearer, own pack and all"), bearer}}
 	if bearer.High > bearer.Low {
 		out[1].title = words.F("%d to %d lb each", litter.UpLb(bearer.Low), litter.UpLb(bearer.High))
-		out[1].words = words.L("On each bearer, own pack and all, level to rough")
+		out[1].words = parts.Or(words.L("On each bearer, own pack and all, level to rough"), words.L("On each, own pack and all, level to rough"), words.L("On each, all told"))
 	}
 	if _, heavy, ok := strings.Cut(bearer.Text, ". "); ok {
-		out[1].words = sentences(out[1].words, heavy)
+		out[1].words = sentences(out[1].words, words.Said(heavy))
 	}
 	add := func(id, what string, a sum.Answer, ok bool) {
-		f := figure{id, a.Text, what, a}
+		f := figure{id, words.Said(a.Text), what, a}
 		if first, rest, cut := strings.Cut(a.Text, ". "); cut {
-			f.title, f.words = first, sentences(what, rest)
+			f.title, f.words = words.Said(first), sentences(what, words.Said(rest))
 		}
 		if !ok {
-			f.title, f.words = words.L("No estimate"), what+": "+a.Text
+			f.title, f.words = words.L("No estimate"), what+": "+words.Said(a.Text)
 		}
 		out = append(out, f)
 	}
@@ -231,14 +235,14 @@ func (n *now) bearerLoad(p *litter.Party, v *trailView) sum.Answer {
 		own = (v.load.Lb - pack) / float64(people)
 	}
 	a := litter.BearerLoad(patient, pack, bearers, p.Trip.Path, own)
-	a.Limits += guess + words.F("; %d bearers, %s with the litter, the rest of the load shared by all who walk: %s each", bearers, lbs(pack), lbs(own))
+	a.Limits = words.Said(a.Limits) + guess + words.F("; %d bearers, %s with the litter, the rest of the load shared by all who walk: %s each", bearers, lbs(pack), lbs(own))
 	return a
 }
 
 // fromMemory marks on screen what no document was at hand for.
 func fromMemory(a sum.Answer) string {
 	if strings.Contains(a.Source, sum.FromMemory) || strings.Contains(a.Formula, sum.FromMemory) {
-		return words.F("partly %s", sum.FromMemory)
+		return words.L("partly from memory")
 	}
 	return ""
 }

@@ -10,7 +10,17 @@ import (
 
 func TestTheCheckIsBlindAndSaysInAlarmThatItIsNotDone(t *testing.T) {
 	w := trailAt(t)
+	w.mustTouch("act step-load") // nothing is begun
+	if p, _ := w.find("act", "step-check"); p.State != "" || !strings.Contains(p.Text, "not checked yet") {
+		t.Errorf("at rest the step says %q, %s", p.Text, p.State)
+	}
+	w.mustTouch("act step-check")
+	if p, _ := w.find("act", "anyway"); strings.Contains(p.Text, "Not verified") {
+		t.Errorf("before anything is begun a key says %q", p.Text)
+	}
+	w.mustTouch("act step-trip")
 	w.mustTouch(summerTrip...)
+	w.walkers(3)
 	w.mustTouch("act step-load")
 	if p, _ := w.find("act", "step-check"); p.State != "alarm" || !strings.Contains(p.Text, "not done") {
 		t.Errorf("the step says %q, %s", p.Text, p.State)
@@ -178,5 +188,47 @@ func TestThePartyIsThereAgainAfterACrash(t *testing.T) {
 	}
 	if p := w.board.Party(scene); len(p.People) != 0 {
 		t.Errorf("what cannot be read gives %+v", p)
+	}
+}
+
+func TestTheCountSaysWhatStartsTheWalkAndLeadsThereStepByStep(t *testing.T) {
+	w := trailAt(t)
+	next := func(id, says string) {
+		t.Helper()
+		w.mustTouch("act step-count")
+		if got := w.text("empty"); !strings.Contains(got, "The walk starts on 4 Check") || !strings.Contains(got, "Walk with it") {
+			t.Errorf("the step says %q", got)
+		}
+		if p, ok := w.find("act", id); !ok || !strings.Contains(p.Text, says) {
+			t.Fatalf("no key %s that says %q: %+v", id, says, p)
+		}
+		w.mustTouch("act " + id)
+	}
+	next("to-trip", "say the season")
+	w.mustTouch(summerTrip...)
+	next("to-people", "who walks")
+	w.walkers(3)
+	next("to-check", "two look")
+	w.lookAtAll(nil)
+	w.mustTouch("act first", "member M02", "act second", "member M03")
+	next("to-check", "Walk with it")
+	w.mustTouch("act walk")
+	if got := w.text("empty"); got != "" || w.trailView().away == 0 {
+		t.Errorf("the load walks, and the count says %q", got)
+	}
+	if p, _ := w.find("act", "step-check"); p.State != "" || !strings.Contains(p.Text, "verified") {
+		t.Errorf("a checked load walks, and its check says %q, %s", p.Text, p.State)
+	}
+}
+
+func TestALoadThatWalksUncheckedIsAnAlarmThoughNobodyWasNamed(t *testing.T) {
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	if p, _ := w.find("act", "step-check"); p.State != "" {
+		t.Errorf("nobody walks yet: %q, %s", p.Text, p.State)
+	}
+	w.mustTouch("act step-check", "act anyway", "act first", "member M02", "act why-urgent")
+	if p, _ := w.find("act", "step-check"); p.State != "alarm" || !strings.Contains(p.Text, "not done") || w.trailView().away == 0 {
+		t.Errorf("it walks unchecked: %q, %s", p.Text, p.State)
 	}
 }

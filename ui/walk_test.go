@@ -159,36 +159,17 @@ func TestNoTextIsUnder16PixelsAndNoneIsCut(t *testing.T) {
 	})
 }
 
-// leastOf is the least size of a target in design pixels, either way. The ten
-// letters of a row are 84 px wide on the smallest glass.
-func leastOf(p parts.Target, size fyne.Size) float32 {
-	switch {
-	case p.Kind == parts.KindAct && len([]rune(p.ID)) == 1 && size == glass1024:
-		return 84
-	}
-	return look.Floor
-}
-
 func TestEveryTargetIsAsLargeAsAHandInAGlove(t *testing.T) {
 	walk(t, func(w *window, where string) {
 		size := w.shell.Root().Size()
 		for _, p := range parts.Targets(w.shell.Root(), size) {
-			least := look.U(leastOf(p, size)) - 1
+			least := look.U(look.Floor) - 1
 			if p.Whole.Width < least || p.Whole.Height < least {
 				t.Errorf("%s: %s %q is %.0fx%.0f", where, p.Kind, p.ID, p.Whole.Width, p.Whole.Height)
 			}
 			switch p.Kind {
 			case parts.KindPiece, parts.KindPlace, parts.KindQuantity:
-				hand := float32(look.Target)
-				switch {
-				case size == glass1024 && p.Kind == parts.KindPlace:
-					hand = 104 // two columns stay beside five tiles
-				case size == glass1024 && p.Kind == parts.KindQuantity:
-					hand = 96 // five of them and Drop in one row
-				case p.Kind == parts.KindQuantity:
-					hand = 110 // the height of their strip
-				}
-				if max(p.Whole.Width, p.Whole.Height) < look.U(hand)-1 {
+				if max(p.Whole.Width, p.Whole.Height) < look.U(look.Target)-1 {
 					t.Errorf("%s: %s %q is %.0fx%.0f, neither wide nor high enough for a hand", where, p.Kind, p.ID, p.Whole.Width, p.Whole.Height)
 				}
 			}

@@ -42,8 +42,8 @@ var welcomeWords = words.K("This log knows no piece yet. Load the tables of your
 
 func newWelcome(sh *Shell) *welcomeScreen {
 	w := &welcomeScreen{sh: sh}
-	w.words = parts.NewLines(parts.LabelView{ID: "welcome", Role: look.Sentence, Text: words.L(welcomeWords)})
-	w.about = parts.NewPanel(parts.PanelView{Title: words.L("Before you rely on it"), Rule: true}, parts.NewScroller(parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: words.L(aboutWords)})))
+	w.words = parts.NewLines(parts.LabelView{ID: "welcome", Role: look.Open, Text: words.L(welcomeWords)})
+	w.about = parts.NewPanel(parts.PanelView{Title: words.L("Before you rely on it"), Rule: true}, parts.NewScroller(parts.NewLines(parts.LabelView{ID: "about", Role: look.Sentence, Text: words.L(aboutWords)})))
 	w.load = parts.NewKey(parts.KeyView{}, func() { sh.open(newLoading(sh)) })
 	w.demo = parts.NewKey(parts.KeyView{}, sh.toDemo)
 	w.strip = parts.NewStrip(parts.StripView{}, func(string) { sh.said = nil; sh.refresh() })
@@ -158,7 +158,7 @@ func (l *loading) read(dir string) {
 	f, err := l.sh.opts.Folders(dir)
 	l.tried, l.good, l.rows, l.says = false, false, nil, ""
 	if err != nil {
-		l.says = words.F("That folder cannot be read: %s. Nothing was changed; choose another one.", err.Error())
+		l.says = words.F("That folder cannot be read: %s. Nothing was changed; choose another one.", words.Said(err.Error()))
 		return
 	}
 	l.folder = f
@@ -185,9 +185,12 @@ func (l *loading) tell(rows []string, err error) {
 	var bad stores.Problems
 	switch {
 	case errors.As(err, &bad):
-		l.says, l.rows = words.F("%s to mend. Nothing was changed.", words.N("%d thing", "%d things", len(bad))), problemWords(bad)
+		l.says, l.rows = words.F("%s to mend. Nothing was changed.", words.N("%d thing", "%d things", len(bad))), nil
+		for _, p := range bad {
+			l.rows = append(l.rows, p.String())
+		}
 	case err != nil:
-		l.says, l.rows = words.F("Nothing was changed. %s", err.Error()), nil
+		l.says, l.rows = words.F("Nothing was changed. %s", words.Said(err.Error())), nil
 	}
 }
 
@@ -261,7 +264,10 @@ func (l *loading) words() string {
 		more = words.F("\nand %d more.", len(rows)-mostRows)
 		rows = rows[:mostRows]
 	}
-	return strings.TrimSpace(head + strings.Join(rows, "\n") + more)
+	for _, row := range rows {
+		head += words.Said(row) + "\n"
+	}
+	return strings.TrimSpace(strings.TrimSpace(head) + more)
 }
 
 // countedTables says how many rows of each table are named, where that is

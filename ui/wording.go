@@ -60,7 +60,7 @@ func (w *wording) show(*now) head {
 		v.Text, v.Role, v.Tone = w.ask, look.Lead, parts.Hole
 	}
 	w.out.Set(v)
-	return head{title: w.title, sentence: w.line, back: true}
+	return head{title: w.title, sentence: w.line, back: true, letters: true}
 }
 
 // newOtherRig lets a rig arrive that is in no table.

@@ -221,10 +221,13 @@ func (n *now) lastSceneName() string {
 	return name
 }
 
-// pieces is "4 step chocks" or the name of a single piece.
+// pieces is "4 Step chocks", or the name of a single piece.
 func pieces(it *model.Item, n int) string {
-	if it.Quantity == 1 {
+	switch {
+	case it.Quantity == 1:
 		return it.Short()
+	case n == 1:
+		return "1 " + it.Short()
 	}
-	return fmt.Sprintf("%d %s", n, it.Short())
+	return fmt.Sprintf("%d %s", n, many(it.Short()))
 }

@@ -58,7 +58,7 @@ func (p *wordPad) show(*now) head {
 	}
 	p.out.Set(parts.ReadoutView{ID: "typed", Text: p.text, Tone: parts.Live, Role: role})
 	p.words.SetText(words.F("%d of at most %d letters. Never a person's name or condition.", len([]rune(p.text)), p.most))
-	return head{title: p.title, sentence: words.L("Done ends writing; Back leaves it as it was"), back: true}
+	return head{title: p.title, sentence: words.L("Done ends writing; Back leaves it as it was"), back: true, letters: true}
 }
 
 // numberPad is a screen of digits over another.
@@ -80,7 +80,8 @@ func newNumberPad(sh *Shell, title, words string, blank bool, done func(k int)) 
 	p.out = parts.NewReadout(parts.ReadoutView{ID: "typed"})
 	p.words = parts.NewLines(parts.LabelView{ID: "number-words", Role: look.Sentence, Text: words})
 	p.pad = parts.NewDigitPad(p.key)
-	p.root = box(func(size fyne.Size) { layPad(size, p.pad, p.out, p.words) }, p.pad, p.out, p.words)
+	says := padWords(p.words)
+	p.root = box(func(size fyne.Size) { layPad(size, p.pad, p.out, says) }, p.pad, p.out, says)
 	return p
 }
 
@@ -93,7 +94,7 @@ func (p *numberPad) show(*now) head {
 	}
 	p.out.Set(parts.ReadoutView{ID: "typed", Text: text, Tone: parts.Live})
 	p.pad.SetDone(parts.Filled, p.typed == "" && !p.blank)
-	return head{title: p.title, sentence: words.L("Done ends typing; Back leaves it as it was"), back: true}
+	return head{title: p.title, sentence: words.L("The tick ends typing; Back leaves it as it was"), back: true}
 }
 
 func (p *numberPad) key(id string) {

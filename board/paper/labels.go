@@ -62,7 +62,7 @@ func (m *maker) labelsQR(rig string) Paper {
 }
 
 func (m *maker) labelsBars(rig string) Paper {
-	return m.labelPaper("labels-bars", "bar labels", rig, barLabel)
+	return m.labelPaper("labels-bars", "Bar labels", rig, barLabel)
 }
 
 func (m *maker) labelPaper(kind, title, rig string, draw func(*press, label, float64, float64, stock)) Paper {

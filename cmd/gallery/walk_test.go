@@ -46,7 +46,8 @@ func TestEveryMomentIsReadAndTouchedAtEverySizeByDayAndNight(t *testing.T) {
 }
 
 // looked checks what is on screen: nothing cut, nothing small, nothing faint,
-// every target a hand's size and 8 px from the next.
+// every target 15 mm and what is common 20 mm, 8 px from the next, none over
+// the proof.
 func looked(t *testing.T, st *stage, where string) {
 	t.Helper()
 	root, size := st.shell.Root(), st.shell.Root().Size()
@@ -68,8 +69,14 @@ func looked(t *testing.T, st *stage, where string) {
 		t.Errorf("%s: nothing can be touched", where)
 	}
 	for i, a := range list {
-		if least := look.U(leastOf(a, size)) - 1; a.Whole.Width < least || a.Whole.Height < least {
+		if least := look.U(look.Floor) - 1; a.Whole.Width < least || a.Whole.Height < least {
 			t.Errorf("%s: %s %q is %.0fx%.0f", where, a.Kind, a.ID, a.Whole.Width, a.Whole.Height)
+		}
+		if foot := size.Height - look.U(look.Foot); float32(a.Y+a.H) > foot+1 && a.X >= int(look.U(look.Rail)) {
+			t.Errorf("%s: %s %q lies over the proof, %d px", where, a.Kind, a.ID, a.Y+a.H-int(foot))
+		}
+		if common := a.Kind == parts.KindPiece || a.Kind == parts.KindPlace || a.Kind == parts.KindQuantity; common && max(a.Whole.Width, a.Whole.Height) < look.U(look.Target)-1 {
+			t.Errorf("%s: %s %q is %.0fx%.0f, neither wide nor high enough for a hand", where, a.Kind, a.ID, a.Whole.Width, a.Whole.Height)
 		}
 		for _, b := range list[:i] {
 			if a.ID == b.ID+"-sure" {
@@ -82,13 +89,4 @@ func looked(t *testing.T, st *stage, where string) {
 			}
 		}
 	}
-}
-
-// leastOf is the least of a target either way, in design pixels: 15 mm. The
-// ten letters of a row are 84 px wide on the smallest glass.
-func leastOf(p parts.Target, size fyne.Size) float32 {
-	if p.Kind == parts.KindAct && len([]rune(p.ID)) == 1 && size.Width < 1100 {
-		return 84
-	}
-	return look.Floor
 }

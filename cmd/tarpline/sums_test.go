@@ -103,7 +103,7 @@ func TestSumsRefuseInWords(t *testing.T) {
 		{misused, "battery -left x/4 -full 40", "lit bars are written as 3/4"},
 		{misused, "battery -left 80 -full 40 -temp 500", "temperature"},
 		{misused, "battery -left 80 -full 40 -temp 20 -derate 30", "it takes one"},
-		{misused, "fuel -left 80 -tool kettle", "the table has chainsaw"},
+		{misused, "fuel -left 80 -tool kettle", "is not in the table (chainsaw"},
 		{misused, "fuel -left 80 -temp 20", "there is no option -temp"},
 		{misused, "lift -load 20kg -reach 14 -from 12 -to 24", "no figure"},
 		{misused, "lift -load 20 -reach 14 -from 12", "it needs -to"},

@@ -200,11 +200,11 @@ func Time(w Work, people int, done []Done, searches []string) sum.Answer {
 		a.Text = "about " + sum.Span(a.Low, a.High)
 	}
 	if n := len(searches); n > 0 {
-		word := "search"
+		format := "%s + %d open search: %s"
 		if n > 1 {
-			word = "searches"
+			format = "%s + %d open searches: %s"
 		}
-		a.Text += fmt.Sprintf(" + %d open %s: %s", n, word, strings.Join(searches, ", "))
+		a.Text = fmt.Sprintf(format, a.Text, n, strings.Join(searches, ", "))
 		a.Limits += "; nobody knows how long a search takes"
 	}
 	return a

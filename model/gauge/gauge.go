@@ -68,10 +68,7 @@ func within(what, unit string, x, low, high float64) error {
 	if x >= low && x <= high {
 		return nil
 	}
-	if unit != "" {
-		unit = " " + unit
-	}
-	return fmt.Errorf("%s must be a number from %s to %s%s", what, sum.Say(low, 2), sum.Say(high, 2), unit)
+	return fmt.Errorf("%s must be a number from %s to %s", what, sum.Say(low, 2), strings.TrimSpace(sum.Say(high, 2)+" "+unit))
 }
 
 // after refuses readings that do not follow each other in time.

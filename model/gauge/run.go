@@ -90,7 +90,7 @@ func Typical(tool string) (Table, error) {
 			return Table{t.low, t.high, "typical time of a full tank, " + sum.FromMemory}, nil
 		}
 	}
-	return Table{}, fmt.Errorf("the table has %s, not %q: give the time of a full one instead", strings.Join(Tools(), ", "), tool)
+	return Table{}, fmt.Errorf("%q is not in the table (%s): give the time of a full one instead", tool, strings.Join(Tools(), ", "))
 }
 
 // A Derate is what cold takes off a battery, in percent, from the least to the
@@ -212,7 +212,7 @@ func (r Run) byTable(t *Time, l Level) {
 	t.Source = r.Table.Source
 	t.Limits += "; one reading, by table: a wide margin; a second reading is better"
 	if r.Cold.High > 0 {
-		t.Formula += fmt.Sprintf(" x (1 - %s%% for the cold)", sum.Say(off, 0))
+		t.Formula = fmt.Sprintf("%s x (1 - %s%% for the cold)", t.Formula, sum.Say(off, 0))
 		t.Limits += fmt.Sprintf("; cold takes off %s to %s%% (makers' guidance, 20 to 40%% below freezing)", sum.Say(r.Cold.Low, 0), sum.Say(r.Cold.High, 0))
 	}
 	t.say("by table")

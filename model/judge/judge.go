@@ -7,6 +7,7 @@
 package judge
 
 import (
+	"fmt"
 	"slices"
 
 	"tarpside/model"
@@ -197,7 +198,7 @@ func (r *ruling) place(text string, kinds []model.PlaceKind) (model.Place, bool)
 		return p, false
 	}
 	if !slices.Contains(kinds, p.Kind) {
-		r.detail = string(r.e.Verb) + " does not go with the place " + p.String()
+		r.detail = fmt.Sprintf("%q does not go with the place %q", r.e.Verb, p.String())
 		return p, false
 	}
 	switch p.Kind {

@@ -1,6 +1,7 @@
 package judge
 
 import (
+	"fmt"
 	"slices"
 
 	"tarpside/model"
@@ -192,7 +193,7 @@ func (r *ruling) still() string {
 		}
 		return ""
 	}
-	r.detail = "no act is called " + string(e.Verb)
+	r.detail = fmt.Sprintf("no act is called %q", e.Verb)
 	return BadRow
 }
 

@@ -1,6 +1,7 @@
 package judge
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -182,10 +183,10 @@ func Where(d *model.Department, p model.Place) string {
 
 func party(d *model.Department, id string) string {
 	if rig := d.Rig(id); rig != nil {
-		return rig.Name
+		return cmp.Or(rig.Name, id)
 	}
 	if a := d.Agency(id); a != nil {
-		return a.Name
+		return cmp.Or(a.Name, id)
 	}
 	return id
 }

@@ -123,7 +123,7 @@ func (l Lift) Work() (Result, error) {
 	if r.RWL > 0 {
 		r.LI = l.Load / r.RWL
 	}
-	r.Text = fmt.Sprintf("start %.1f, end %.1f: use %.1f %s; index %s", sum.Round(r.Start.RWL, 1), sum.Round(r.Finish.RWL, 1), sum.Round(r.RWL, 1), u.name, l.index(r))
+	r.Text = fmt.Sprintf("start %.1f, end %.1f: use %.1f %s", sum.Round(r.Start.RWL, 1), sum.Round(r.Finish.RWL, 1), sum.Round(r.RWL, 1), u.name) + "; " + l.index(r)
 	return r, nil
 }
 
@@ -150,11 +150,11 @@ func (l Lift) hours() float64 {
 func (l Lift) index(r Result) string {
 	switch {
 	case r.RWL == 0:
-		return "none: " + l.nothing(r)
+		return "index none: " + l.nothing(r)
 	case l.Load == 0:
-		return "none: the weight is not known"
+		return "index none: the weight is not known"
 	}
-	return fmt.Sprintf("%.2f", sum.Round(r.LI, 2))
+	return fmt.Sprintf("index %.2f", sum.Round(r.LI, 2))
 }
 
 // nothing says why nothing at all should be lifted so.

@@ -39,7 +39,8 @@ func Propose(l Lift) (Marks, error) {
 		words = append(words, "weight unknown, no two-person mark: weigh it")
 	case l.Load > u.constant:
 		m.TwoPerson = true
-		words = append(words, "two people: over "+sum.Say(u.constant, 0)+" "+u.name+crowd(l.Load, u))
+		words = append(words, fmt.Sprintf("two people: over %s %s", sum.Say(u.constant, 0), u.name))
+		words = append(words, crowd(l.Load, u)...)
 	case r.LI > TwoPersonLI:
 		m.TwoPerson = true
 		words = append(words, fmt.Sprintf("two people: index %.2f", sum.Round(r.LI, 2)))
@@ -61,15 +62,15 @@ func Propose(l Lift) (Marks, error) {
 }
 
 // crowd says when two are not enough, if each may lift the constant.
-func crowd(load float64, u units) string {
+func crowd(load float64, u units) []string {
 	two, three := share[2]*2*u.constant, share[3]*3*u.constant
 	switch {
 	case load > three:
-		return fmt.Sprintf("; over %s %s are more than three should lift: wheels, a winch, or four and more, for whom there is no figure", sum.Say(three, 1), u.name)
+		return []string{fmt.Sprintf("over %s %s are more than three should lift: wheels, a winch, or four and more, for whom there is no figure", sum.Say(three, 1), u.name)}
 	case load > two:
-		return fmt.Sprintf("; over %s %s three", sum.Say(two, 1), u.name)
+		return []string{fmt.Sprintf("over %s %s three", sum.Say(two, 1), u.name)}
 	}
-	return ""
+	return nil
 }
 
 // share is the part of the sum of what each could lift that a team can.

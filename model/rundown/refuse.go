@@ -1,6 +1,7 @@
 package rundown
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -31,12 +32,9 @@ func Refuse(d *model.Department, it *model.Item, check string, number float64) e
 	case number <= c.Max:
 		return nil
 	}
-	what := map[string]string{oxygen: " psi is more than the cylinder holds", air: " psi is more than any set holds", battery: " % is more than full",
-		fuel: " % is more than a full tank", bars: " bars are more than it has"}[check]
-	if what == "" {
-		what = " cannot be"
-	}
-	text := sum.Say(sum.Sane(number, 0, 1e9), 2) + what
+	what := map[string]string{oxygen: "%s psi is more than the cylinder holds", air: "%s psi is more than any set holds", battery: "%s %% is more than full",
+		fuel: "%s %% is more than a full tank", bars: "%s bars are more than it has"}[check]
+	text := fmt.Sprintf(cmp.Or(what, "%s cannot be"), sum.Say(sum.Sane(number, 0, 1e9), 2))
 	if tenth := number / 10; tenth >= c.Min && tenth <= c.Max && math.Mod(number, 10) == 0 && tenth > 0 {
 		return fmt.Errorf("%s; did you mean %s?", text, sum.Say(tenth, 2))
 	}

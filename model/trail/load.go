@@ -229,7 +229,7 @@ func Drops(lines []Line, limitLb float64) (drops []Drop, over float64) {
 		}
 		l := lines[i]
 		n := int(math.Min(float64(l.N), math.Ceil((over-handsLb)/l.Lb)))
-		drops = append(drops, Drop{Line: i, N: n, Why: "a " + strings.Replace(l.Need.String(), "ask", "line to ask about", 1) + ", least needed by the pound"})
+		drops = append(drops, Drop{Line: i, N: n, Why: [...]string{If: "an if", Ask: "a line to ask about", Should: "a should"}[l.Need] + ", least needed by the pound"})
 		over -= float64(n) * l.Lb
 	}
 	drops, over = putBack(drops, lines, over)

@@ -110,9 +110,9 @@ func (l Load) Answer() sum.Answer {
 	case len(l.Packs) == 0:
 		a.Text += ", and nobody walks yet"
 	case l.Over() > 0:
-		a.Text += fmt.Sprintf(" of %d lb: over by %d lb", DownLb(l.Limit), UpLb(l.Over()))
+		a.Text = fmt.Sprintf("%d lb of %d lb: over by %d lb", UpLb(l.Lb), DownLb(l.Limit), UpLb(l.Over()))
 	default:
-		a.Text += fmt.Sprintf(" of %d lb: %d lb to spare", DownLb(l.Limit), DownLb(l.Limit-l.Lb))
+		a.Text = fmt.Sprintf("%d lb of %d lb: %d lb to spare", UpLb(l.Lb), DownLb(l.Limit), DownLb(l.Limit-l.Lb))
 	}
 	if l.Guessed > 0 {
 		a.Limits += fmt.Sprintf("; %d on the list weigh a guess, 5 lb a piece (%s)", l.Guessed, sum.FromMemory)

@@ -52,6 +52,7 @@ const (
 	Sentence              // 22
 	Group                 // 22 bold
 	Open                  // 24: names in the open list
+	OpenLarge             // 30: the same where all of it has room so
 	Name                  // 24 bold: names in lists, look-words, questions
 	Title                 // 26 bold
 	Screen                // 30 bold: screen name, main key
@@ -66,7 +67,7 @@ var scale = [...]struct {
 }{
 	Small: {16, false}, SmallBold: {16, true}, Body: {18, false}, BodyBold: {18, true},
 	Lead: {20, false}, TileName: {20, true}, Sentence: {22, false}, Group: {22, true},
-	Open: {24, false}, Name: {24, true}, Title: {26, true}, Screen: {30, true},
+	Open: {24, false}, OpenLarge: {30, false}, Name: {24, true}, Title: {26, true}, Screen: {30, true},
 	Place: {36, true}, Hand: {48, true}, Figure: {64, true},
 }
 

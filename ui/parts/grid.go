@@ -13,10 +13,14 @@ type Grid struct {
 	face
 	// OnScrolled is called with the new offset in pixels.
 	OnScrolled func(offset float32)
+	// Even makes cells that are all in view as many in each row, as wide as
+	// the rows are and up to half as high again.
+	Even bool
 
 	create func() fyne.CanvasObject
 	fill   func(i int, cell fyne.CanvasObject)
 	cell   func() fyne.Size
+	least  func() float32 // how low a cell may be for another row; nil for no lower
 	n      int
 	offset float32
 	pool   []fyne.CanvasObject
@@ -64,11 +68,33 @@ type shape struct {
 }
 
 func (g *Grid) shape(size fyne.Size) shape {
-	s := shapeOf(size, g.cell(), look.U(look.Gap), g.n)
+	s := shapeOf(size, g.cell(), g.lowest(), look.U(look.Gap), g.n)
 	if s.height > size.Height {
-		s = shapeOf(fyne.NewSize(size.Width-look.U(barRoom), size.Height), g.cell(), s.gap, g.n)
+		return shapeOf(fyne.NewSize(size.Width-look.U(barRoom), size.Height), g.cell(), g.lowest(), s.gap, g.n)
+	}
+	if g.Even && g.n > 0 {
+		return s.even(size, g.n)
 	}
 	return s
+}
+
+// even spreads n cells over the room.
+func (s shape) even(size fyne.Size, n int) shape {
+	rows := (n + s.cols - 1) / s.cols
+	s.cols = (n + rows - 1) / rows
+	s.cellW = float32(int((size.Width - s.gap*float32(s.cols-1)) / float32(s.cols)))
+	high := float32(int((size.Height+s.gap)/float32(rows) - s.gap))
+	s.cellH = max(s.cellH, min(high, s.cellH*1.5))
+	s.height = float32(rows)*(s.cellH+s.gap) - s.gap
+	return s
+}
+
+// lowest is the least height of a cell.
+func (g *Grid) lowest() float32 {
+	if g.least == nil {
+		return g.cell().Height
+	}
+	return min(g.least(), g.cell().Height)
 }
 
 // room is the size of the viewport without its bleed.
@@ -79,12 +105,18 @@ func (g *Grid) room() fyne.Size {
 
 func (g *Grid) bleeds() {}
 
-func shapeOf(size, cell fyne.Size, gap float32, n int) shape {
+// shapeOf fits n cells into a size. They are as high as they wish to be; where
+// that hides some, they are as much lower as another row needs.
+func shapeOf(size, cell fyne.Size, least, gap float32, n int) shape {
 	s := shape{gap: gap, cellH: cell.Height}
+	fit := func(high float32) int { return max(1, int((size.Height+gap)/(high+gap))) }
 	s.cols = max(1, int((size.Width+gap)/(cell.Width+gap)))
-	s.rows = max(1, int((size.Height+gap)/(cell.Height+gap)))
 	s.cellW = float32(int((size.Width - gap*float32(s.cols-1)) / float32(s.cols)))
 	rows := (n + s.cols - 1) / s.cols
+	s.rows = fit(cell.Height)
+	if more := min(rows, fit(least)); more > s.rows {
+		s.rows, s.cellH = more, float32(int((size.Height+gap)/float32(more)-gap))
+	}
 	s.height = max(float32(rows)*(s.cellH+gap)-gap, 0)
 	return s
 }
@@ -119,7 +151,9 @@ func (g *Grid) layout(p *Pen, _ fyne.Size) {
 
 // PerPage is how many cells fit whole in the present size.
 func (g *Grid) PerPage() int {
-	s := shapeOf(g.room(), g.cell(), look.U(look.Gap), g.n)
+	cell := g.cell()
+	cell.Height = g.lowest()
+	s := shapeOf(g.room(), cell, cell.Height, look.U(look.Gap), g.n)
 	return s.cols * s.rows
 }
 

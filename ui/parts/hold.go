@@ -14,10 +14,11 @@ import (
 // HoldView is a key that is held until its ring is full.
 type HoldView struct {
 	ID      string
-	Title   string  // "Hold to sign"
-	Second  string  // who, and what has not been looked at
-	Sure    string  // word of the second key, for those who cannot hold: "Sign"
-	Seconds float32 // nought means 2
+	Title   string   // "Hold to sign"
+	Second  string   // who, and what has not been looked at
+	Sure    string   // word of the second key, for those who cannot hold: "Sign"
+	Mark    MarkView // of the rig that it is about
+	Seconds float32  // nought means 2
 	Tone    Tone
 	Role    look.Role // of the title; nought chooses by size
 	Off     bool
@@ -86,6 +87,13 @@ func (h *HoldKey) tell() {
 		h.kids = []fyne.CanvasObject{h.sure}
 		h.sure.Set(KeyView{ID: h.view.ID + "-sure", Title: h.view.Sure, Icon: "tick", Tone: Filled, Role: sureRole})
 	}
+}
+
+// Disarm takes the second key away, and stops a hold: what the key is about
+// has become another thing.
+func (h *HoldKey) Disarm() {
+	h.spent = h.spent || h.stop != nil && !h.armed
+	h.arm(false)
 }
 
 // Armed says whether the second key is up.
@@ -234,6 +242,9 @@ func (h *HoldKey) paintHold(p *Pen, size fyne.Size) {
 		if w < look.U(320) {
 			role = look.Group
 		}
+	}
+	if side > 0 && v.Mark != (MarkView{}) {
+		text += p.Mark(v.Mark, text-in/2, (size.Height-side)/2, side)
 	}
 	tw := x + w - text - look.U(12)
 	align := fyne.TextAlignLeading

@@ -116,11 +116,13 @@ type RowView struct {
 	ID     string
 	Figure string // how many, large, in the first column
 	Number string // its place in an order, in the first column
+	When   string // a time of day, in the first column
 	Mark   MarkView
 	Icon   string // in the first column
 	Title  string
 	Second string
 	Right  string // at the right end
+	Strong bool   // the right end is what the row is about
 	Go     string // icon at the right end: go, back, cross
 	Tone   Tone   // "" lies on its panel with a rule under it; Live, Quiet, Hole, Alarm are boxes
 	Open   bool   // the title in regular 24, as in the open list
@@ -177,6 +179,9 @@ func (r *Row) take(v RowView) {
 	if figure == "" {
 		figure = v.Number
 	}
+	if figure == "" {
+		figure = v.When
+	}
 	title := v.Title
 	if figure != "" {
 		title = figure + " " + title
@@ -207,7 +212,11 @@ func (r *Row) paintRow(p *Pen, size fyne.Size) {
 		end -= side + look.U(10)
 	}
 	if v.Right != "" {
-		l := p.fit(v.Right, Ink{Role: look.Body, Color: quiet, Align: fyne.TextAlignTrailing, Lines: 2}, (end-x)*0.45, size.Height)
+		ink := Ink{Role: look.Body, Color: quiet, Align: fyne.TextAlignTrailing, Lines: 2}
+		if v.Strong {
+			ink.Role, ink.Color = look.Group, look.Text
+		}
+		l := p.fit(v.Right, ink, (end-x)*0.45, size.Height)
 		p.Put(l, end-l.W, (size.Height-l.H)/2, l.W)
 		end -= l.W + look.U(12)
 	}
@@ -236,6 +245,10 @@ func (r *Row) paintFirst(p *Pen, x, h float32) float32 {
 		l := p.fit(v.Figure, Ink{Role: look.Hand, Lines: 1}, look.U(140), h)
 		p.Put(l, x, (h-l.H)/2, l.W)
 		return max(look.U(54), l.W+look.U(14))
+	case v.When != "":
+		l := p.fit(v.When, Ink{Role: look.Name, Lines: 1}, look.U(140), h)
+		p.Put(l, x, (h-l.H)/2, l.W)
+		return l.W + look.U(18)
 	case v.Number != "":
 		w := look.U(42)
 		role, color := look.Title, look.Text

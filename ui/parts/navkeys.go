@@ -78,12 +78,15 @@ type RigTabView struct {
 	Mark  MarkView
 	Name  string // R41
 	Count string // "286 off", the figure in bold with B
+	Icon  string // before the count
 	Shown bool   // its pieces are shown
+	Lead  bool   // it is what the screen is about: the largest thing on it
 	Off   bool
 	State string // in the parts file; nothing means shown or hidden
 }
 
-// RigTab shows or hides the pieces of a rig.
+// RigTab is a rig in the header: it shows or hides its pieces, or turns the
+// screen to it.
 type RigTab struct {
 	Touch
 	view RigTabView
@@ -132,17 +135,32 @@ func (t *RigTab) paintTab(p *Pen, size fyne.Size) {
 	} else {
 		p.Fill(0, size.Height-look.U(1), size.Width, look.U(1), look.Line)
 	}
-	in := look.U(12)
-	mark := look.U(44)
-	if size.Width < look.U(130) {
+	in, mark, role := look.U(12), look.U(44), look.TileName
+	switch {
+	case v.Lead:
+		mark, role = look.U(62), look.Hand
+	case size.Width < look.U(130):
 		in, mark = look.U(4), look.U(28)
 	}
 	h := size.Height - bar
 	x := in + p.Mark(v.Mark, in, (h-mark)/2, mark) + in
 	w := size.Width - x - look.U(4)
-	name := p.fit(v.Name, Ink{Role: look.TileName, Lines: 1}, w, 0)
-	count := p.fit(v.Count, Ink{Role: look.Small, Lines: 1}, w, 0)
-	p.Stack(x, 0, w, h, name, count)
+	if v.Lead {
+		name, count := p.Pair(v.Name, Ink{Role: role, Lines: 2}, v.Count, Ink{Role: look.Body, Color: look.Dim}, w, h)
+		p.Stack(x, 0, w, h, name, count)
+		return
+	}
+	name := p.fit(v.Name, Ink{Role: role, Lines: 1}, w, 0)
+	if v.Icon == "" {
+		p.Stack(x, 0, w, h, name, p.fit(v.Count, Ink{Role: look.Small, Lines: 1}, w, 0))
+		return
+	}
+	side, gap := look.U(22), look.U(4)
+	count := p.fit(v.Count, Ink{Role: look.Small, Lines: 1}, w-side-gap, 0)
+	y := (h - name.H - side) / 2
+	p.Put(name, x, y, w)
+	p.Icon(v.Icon, look.Text, x, y+name.H, side)
+	p.Put(count, x+side+gap, y+name.H+(side-count.H)/2, w-side-gap)
 }
 
 // PlaceMode is what a touch on a place would do now.

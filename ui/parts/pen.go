@@ -133,6 +133,7 @@ type Ink struct {
 	First float32        // so many pixels are kept free at the end of the first lines ...
 	Deep  float32        // ... as far down as this, in pixels; nought for the first line alone
 	Keep  bool           // keep the role's size: wrap or cut before going smaller
+	Whole bool           // a name: its number or unit is not left alone on a line
 }
 
 // notch is what is kept free at the end of a line.
@@ -209,6 +210,9 @@ func (p *Pen) fitForm(s string, ink Ink, w, h float32) Laid {
 		}
 		measure := rulerOf(l.size)
 		lines, broke := wrap(ps, width, measure)
+		if ink.Whole {
+			together(lines, width, measure)
+		}
 		tooLong := n > 0 && len(lines) > n
 		last := l.size-1 < floor
 		if (!tooLong && !broke) || (last && !tooLong) {

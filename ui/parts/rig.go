@@ -31,6 +31,9 @@ type DoorView struct {
 	State string // in the parts file; nothing means the mode
 }
 
+// DoorHigh is the height of a door with its side over it and the ground under it.
+const DoorHigh float32 = 140
+
 // Door is a door to stand at. The whole column is the target: drawing, wheel
 // and label.
 type Door struct {
@@ -42,7 +45,7 @@ type Door struct {
 func NewDoor(view DoorView, onTap func()) *Door {
 	d := &Door{}
 	d.OnTap = onTap
-	d.touch(d, look.Floor, 150, d.paintDoor)
+	d.touch(d, look.Floor, DoorHigh, d.paintDoor)
 	d.radius = look.RadiusTile
 	d.take(view)
 	return d
@@ -68,7 +71,7 @@ func (d *Door) take(v DoorView) {
 func (d *Door) paintDoor(p *Pen, size fyne.Size) {
 	v := d.view
 	top := look.U(24)
-	h := size.Height - top - look.U(44)
+	h := size.Height - top - look.U(34)
 	if v.Side != "" {
 		p.Write(v.Side, Ink{Role: look.Small, Align: fyne.TextAlignCenter, Lines: 1}, 0, 0, size.Width, 0)
 	}
@@ -106,14 +109,19 @@ func (d *Door) paintDoor(p *Pen, size fyne.Size) {
 			d.countRow(p, count, icon, t, y+name.H, size.Width)
 		}
 	}
+	foot := size.Width / 2 // the walker stands beside a wheel, not in it
 	if v.Wheel {
 		r := look.U(15)
-		p.Rect(size.Width/2-r, ground-r-look.U(4), 2*r, 2*r, look.Ground, look.Strong, look.U(6), r)
+		mid := size.Width / 2
+		if v.Mode == DoorHere {
+			foot, mid = size.Width*0.22, size.Width*0.72
+		}
+		p.Rect(mid-r, ground-r-look.U(4), 2*r, 2*r, look.Ground, look.Strong, look.U(6), r)
 	}
 	if v.Mode == DoorHere {
 		side := look.U(26)
-		p.Fill(size.Width/2-side/2, top+h+look.U(2), side, side, look.Ground)
-		p.Icon("one", look.Accent, size.Width/2-side/2, top+h+look.U(3), side)
+		p.Fill(foot-side/2, top+h+look.U(2), side, side, look.Ground)
+		p.Icon("one", look.Accent, foot-side/2, top+h+look.U(3), side)
 	}
 }
 
@@ -184,6 +192,9 @@ type SlotView struct {
 	Off    bool // for looking only
 	State  string
 }
+
+// RoomySlot is how high a slot must be for its words to be written larger.
+const RoomySlot float32 = 112
 
 // SlotBox is a slot as it is in life, a dark hole where it is empty.
 type SlotBox struct {
@@ -285,7 +296,11 @@ func (s *SlotBox) paintSlot(p *Pen, size fyne.Size) {
 			x = in + side + look.U(6)
 		}
 		w = size.Width - x - look.U(6)
-		name, second := p.Pair(v.Name, Ink{Role: look.BodyBold}, v.Second, Ink{Role: look.Small}, w, size.Height-look.U(4))
+		role, sub := look.BodyBold, look.Small
+		if size.Height >= look.U(RoomySlot) {
+			role, sub = look.TileName, look.Body
+		}
+		name, second := p.Pair(v.Name, Ink{Role: role}, v.Second, Ink{Role: sub}, w, size.Height-look.U(4))
 		p.Stack(x, 0, w, size.Height, name, second)
 	}
 }
@@ -293,15 +308,18 @@ func (s *SlotBox) paintSlot(p *Pen, size fyne.Size) {
 func (s *SlotBox) corner(p *Pen, t tint, in, w float32, size fyne.Size) {
 	v := s.view
 	w += look.U(5)
-	second := p.fit(v.Second, Ink{Role: look.Small}, w, size.Height*0.45)
+	ink, side, sub := Ink{Role: look.TileName}, look.U(24), look.Small
+	if size.Height >= look.U(RoomySlot) {
+		ink.Role, sub = look.Group, look.Body
+	}
+	second := p.fit(v.Second, Ink{Role: sub}, w, size.Height*0.45)
 	y := size.Height - second.H - look.U(8)
-	ink, side := Ink{Role: look.TileName}, look.U(24)
 	if v.Icon != "" {
 		ink.First, ink.Deep = side+look.U(8), side
 	}
 	name := p.fit(v.Name, ink, w, y-look.U(9))
 	if name.cut && len(second.lines) > 1 { // the name goes before the words under it
-		second = p.fit(v.Second, Ink{Role: look.Small, Lines: 1}, w, 0)
+		second = p.fit(v.Second, Ink{Role: sub, Lines: 1}, w, 0)
 		y = size.Height - second.H - look.U(8)
 		name = p.fit(v.Name, ink, w, y-look.U(9))
 	}

@@ -132,28 +132,64 @@ func (s *Scroller) Dragged(e *fyne.DragEvent) { s.ScrollBy(-e.Dragged.DY) }
 // DragEnd ends a drag.
 func (s *Scroller) DragEnd() {}
 
-// Column stacks objects at the full width, each as high as it wants to be.
+// Column stacks objects at the full width, each as high as it wants to be. It
+// can be folded: several stand beside each other then, read row by row.
 type Column struct {
 	face
-	gap float32
+	gap  float32
+	cols int
 }
 
 // NewColumn makes a column with a gap in design pixels.
 func NewColumn(gap float32, objs ...fyne.CanvasObject) *Column {
-	c := &Column{gap: gap}
+	c := &Column{gap: gap, cols: 1}
 	c.kids = objs
 	c.init(c, look.Floor, 0, func(_ *Pen, size fyne.Size) {
-		var y float32
-		for _, o := range c.kids {
-			if !o.Visible() {
-				continue
-			}
-			h := heightFor(o, size.Width)
-			place(o, 0, y, size.Width, h)
-			y += h + look.U(c.gap)
-		}
+		c.rows(size.Width, func(o fyne.CanvasObject, x, y, w, h float32) { place(o, x, y, w, h) })
 	})
 	return c
+}
+
+// rows goes over the places of what is stacked, at a width in pixels, and
+// gives the height of all.
+func (c *Column) rows(width float32, each func(o fyne.CanvasObject, x, y, w, h float32)) float32 {
+	gap := look.U(c.gap)
+	w := float32(int((width - gap*float32(c.cols-1)) / float32(c.cols)))
+	if c.cols == 1 {
+		w = width
+	}
+	var shown []fyne.CanvasObject
+	for _, o := range c.kids {
+		if o.Visible() {
+			shown = append(shown, o)
+		}
+	}
+	var y float32
+	for row := range slices.Chunk(shown, c.cols) {
+		var h float32
+		for _, o := range row {
+			h = max(h, heightFor(o, w))
+		}
+		for i, o := range row {
+			each(o, float32(i)*(w+gap), y, w, h)
+		}
+		y += h + gap
+	}
+	return max(y-gap, 0)
+}
+
+// Fold puts so many beside each other as it takes to show all in a room, no
+// more than have the width they need: both in pixels.
+func (c *Column) Fold(room fyne.Size, least float32) {
+	was := c.cols
+	for c.cols = 1; c.HeightFor(room.Width) > room.Height; c.cols++ {
+		if wide := float32(c.cols + 1); (room.Width+look.U(c.gap))/wide < least+look.U(c.gap) {
+			break
+		}
+	}
+	if c.cols != was {
+		c.Refresh()
+	}
 }
 
 // SetInside replaces what is stacked.
@@ -170,23 +206,14 @@ func (c *Column) settled() bool {
 	if c.Size().Width < 1 {
 		return true
 	}
-	for _, o := range c.kids {
-		if o.Visible() && o.Size().Height != heightFor(o, c.Size().Width) {
-			return false
-		}
-	}
-	return true
+	is := true
+	c.rows(c.Size().Width, func(o fyne.CanvasObject, _, _, _, h float32) { is = is && o.Size().Height == h })
+	return is
 }
 
 // HeightFor is the height of the column at a width, in pixels.
 func (c *Column) HeightFor(width float32) float32 {
-	var h float32
-	for _, o := range c.kids {
-		if o.Visible() {
-			h += heightFor(o, width) + look.U(c.gap)
-		}
-	}
-	return max(h-look.U(c.gap), 0)
+	return c.rows(width, func(fyne.CanvasObject, float32, float32, float32, float32) {})
 }
 
 // Shield lies over a screen and takes every touch that is meant for it. A

@@ -65,6 +65,9 @@ func frameStory() fyne.CanvasObject {
 		g.at(470+float32(i)*180, 0, 172, 88, NewRigTab(v, nil))
 		g.at(470+float32(i)*104, 200, 96, 88, NewRigTab(v, nil))
 	}
+	g.at(470, 300, 420, 88, NewRigTab(RigTabView{ID: "lead", Mark: e42, Name: "Engine 42", Count: "leaving now: 7 lines, 12 pieces out", Shown: true, Lead: true}, nil))
+	g.at(898, 300, 120, 88, NewRigTab(RigTabView{ID: "signed", Mark: p71, Name: "P71", Count: "signed", Icon: "tick"}, nil))
+	g.at(1026, 300, 88, 88, NewRigTab(RigTabView{ID: "left", Mark: r41, Name: "R41", Icon: "leave"}, nil))
 	g.at(676, 100, 158, 88, NewKey(KeyView{ID: "read", Title: "Read\naloud", Icon: "say", Tone: Header}, nil))
 	g.at(842, 100, 158, 88, NewKey(KeyView{ID: "rig-leaving", Title: "Rig\nleaving", Icon: "leave", Tone: Header}, nil))
 	return g.done()

@@ -30,7 +30,7 @@ func rigStory() fyne.CanvasObject {
 		p.Fill(0, look.U(2), size.Width, look.U(2), look.Strong)
 	}))
 	for _, d := range doors {
-		g.at(d.x, 0, d.w, 150, NewDoor(d.v, nil))
+		g.at(d.x, 0, d.w, DoorHigh, NewDoor(d.v, nil))
 	}
 	return g.done()
 }

@@ -97,6 +97,24 @@ func TestACutEndsInAnEllipsisAndKeepsToTheWidth(t *testing.T) {
 	}
 }
 
+func TestANumberOrAUnitIsNotLeftAloneUnderItsWord(t *testing.T) {
+	width := func(int) float32 { return 150 }
+	for name, want := range map[string]string{
+		"Tool battery 1": "Tool/battery 1", "Dry-chem 20 lb": "Dry-chem/20 lb", "Edge cover bag": "Edge cover/bag",
+		"Telescopic 12": "Telescopic/12", "Tool\nA": "Tool/A", // one word over it stays there
+	} {
+		lines, _ := wrap(pieces(name, true), width, byLetter)
+		together(lines, width, byLetter)
+		var got []string
+		for _, l := range lines {
+			got = append(got, l.String())
+		}
+		if strings.Join(got, "/") != want {
+			t.Errorf("%q is set as %q, want %q", name, got, want)
+		}
+	}
+}
+
 func TestTheBarShowsEveryTermAndNeverLeavesItsWidth(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		counts := rapid.SliceOfN(rapid.OneOf(rapid.Just(0), rapid.IntRange(1, 3), rapid.IntRange(1, 5000)), 10, 10).Draw(t, "counts")

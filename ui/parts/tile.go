@@ -177,7 +177,7 @@ func (t *Tile) footHigh(p *Pen) float32 { return p.Size(look.Small)*1.5 + look.U
 
 // nameInk is how the name is set: beside the icon, where there is one.
 func (t *Tile) nameInk(p *Pen) Ink {
-	ink := Ink{Role: look.TileName}
+	ink := Ink{Role: look.TileName, Whole: true}
 	if t.icon() != "" {
 		side := p.Size(look.TileName) * 1.1
 		ink.First, ink.Deep = side+look.U(4), side+look.U(1)
@@ -201,7 +201,6 @@ func (t *Tile) drawFoot(p *Pen, size fyne.Size, text string, ink Ink) float32 {
 	y := size.Height - h
 	x, right := in+look.U(1), size.Width-in+look.U(2)
 	fig := p.fit(v.Figure, Ink{Role: look.Title, Lines: 1}, right-x, 0)
-	word := p.fit(text, ink, right-x, 0)
 	gap := look.U(5)
 	room := right - x
 	if fig.W > 0 {
@@ -211,6 +210,12 @@ func (t *Tile) drawFoot(p *Pen, size fyne.Size, text string, ink Ink) float32 {
 	// room the letters go, and where even that is not enough the word gets a
 	// line of its own.
 	letters := t.markWidth(p, mark)
+	var word Laid
+	for _, f := range forms(text) { // a shorter word rather than no letters
+		if word = p.fit(f, ink, right-x, 0); letters+gap+word.W <= room {
+			break
+		}
+	}
 	bare := mark
 	if look.MarkIcon(v.Mark.Shape, v.Mark.Colour) == nil {
 		bare = letters

@@ -25,6 +25,7 @@ type Tiles struct {
 	from  int        // first view of the page
 	to    int        // first view of the next
 	fitN  int        // for which capacity shown was made
+	held  string     // what was picked last
 }
 
 // NewTiles makes a grid of tiles, scrolled by finger unless More is set.
@@ -36,6 +37,7 @@ func NewTiles(onPick func(TileView)) *Tiles {
 	grid := t.paint
 	t.paint = func(p *Pen, size fyne.Size) {
 		if t.More != nil && t.PerPage() != t.fitN {
+			t.keep()
 			t.turn()
 		}
 		grid(p, size)
@@ -47,12 +49,45 @@ func NewTiles(onPick func(TileView)) *Tiles {
 // as lower ones in a single row under a heading.
 func (t *Tiles) SetCell(cell func() fyne.Size) { t.cell = cell }
 
+// SetLeast lets the tiles be as low as that, in pixels, where another row of
+// them fits so.
+func (t *Tiles) SetLeast(least func() float32) { t.least = least }
+
 // Set shows other pieces. Tiles that stay as they were are not drawn again.
 func (t *Tiles) Set(views []TileView) {
+	fresh := slices.IndexFunc(views, func(v TileView) bool {
+		return v.Picked && !slices.ContainsFunc(t.views, func(was TileView) bool { return was.Picked && was.ID == v.ID })
+	})
 	t.views = append(t.views[:0], views...)
+	if fresh >= 0 {
+		t.held = views[fresh].ID
+		t.turnTo(fresh)
+	}
 	if t.turn() {
 		t.Refresh()
 	}
+}
+
+// keep turns to the page of what was picked last, or else of what the page
+// began with, after another number of tiles has room.
+func (t *Tiles) keep() {
+	at := slices.IndexFunc(t.views, func(v TileView) bool { return v.Picked && v.ID == t.held })
+	if at < 0 {
+		at = t.from
+	}
+	t.turnTo(at)
+}
+
+// turnTo turns to the page of a view.
+func (t *Tiles) turnTo(i int) { t.from = i / t.perTurn() * t.perTurn() }
+
+// perTurn is how many pieces stand on a page of several.
+func (t *Tiles) perTurn() int {
+	room := t.PerPage() - 1
+	if t.Tail != nil {
+		room--
+	}
+	return max(room, 1)
 }
 
 // FirstPage goes back to the first page.
@@ -80,8 +115,7 @@ func (t *Tiles) turn() bool {
 		if t.from >= len(all) {
 			t.from = 0
 		}
-		room := max(t.fitN-tail-1, 1)
-		to := min(t.from+room, len(all))
+		to := min(t.from+t.perTurn(), len(all))
 		t.shown = append(t.shown, all[t.from:to]...)
 		t.to = to
 		more := t.More(len(all) - to)

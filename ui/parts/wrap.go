@@ -256,6 +256,33 @@ func glued(ps []piece, i int) bool {
 	return !ps[i+1].space && ps[i+1].text != "\n"
 }
 
+// together brings a word down to a last line that is only one or two letters,
+// such as a number or a unit, where there is room.
+func together(lines []line, width func(int) float32, measure ruler) {
+	n := len(lines) - 1
+	if n < 1 || len(lines[n]) != 1 || len([]rune(lines[n][0].text)) > 2 {
+		return
+	}
+	last, before := lines[n][0], lines[n-1]
+	end := before[len(before)-1]
+	head, word, ok := lastWord(end.text)
+	text := word + " " + last.text
+	if !ok || end.bold != last.bold || measure(text, last.bold) > width(n) {
+		return
+	}
+	lines[n-1] = append(append(line(nil), before[:len(before)-1]...), run{head, end.bold})
+	lines[n] = line{{text, last.bold}}
+}
+
+// lastWord parts a text before its last word; false if it is one word.
+func lastWord(s string) (head, word string, ok bool) {
+	i := strings.LastIndexByte(s, ' ')
+	if i <= 0 {
+		return s, "", false
+	}
+	return s[:i], s[i+1:], true
+}
+
 // cutTo keeps the first n lines and ends the last with an ellipsis.
 func cutTo(lines []line, n int, width func(int) float32, measure ruler) []line {
 	if n <= 0 || len(lines) <= n {

@@ -28,14 +28,27 @@ func (f *file) where(n ast.Node) string {
 // parts say is made up to show how it looks.
 func sources(t *testing.T) []*file {
 	t.Helper()
+	out := parsed(t, "..", true)
+	if len(out) < 50 {
+		t.Fatalf("only %d files of the window were found", len(out))
+	}
+	return out
+}
+
+// parsed reads the source files of a folder, and of those in it if it is said.
+func parsed(t *testing.T, dir string, deep bool) []*file {
+	t.Helper()
 	var out []*file
-	err := filepath.WalkDir("..", func(path string, d fs.DirEntry, err error) error {
+	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+		if err == nil && d.IsDir() && path != dir && !deep {
+			return fs.SkipDir
+		}
 		name := filepath.Base(path)
 		if err != nil || d.IsDir() || !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go") ||
 			strings.HasPrefix(name, "stories") || filepath.Dir(path) == filepath.Join("..", "words") {
 			return err
 		}
-		f := &file{name: filepath.ToSlash(strings.TrimPrefix(path, ".."+string(filepath.Separator))), set: token.NewFileSet(), up: map[ast.Node]ast.Node{}}
+		f := &file{name: filepath.ToSlash(strings.TrimPrefix(path, dir+string(filepath.Separator))), set: token.NewFileSet(), up: map[ast.Node]ast.Node{}}
 		if f.tree, err = parser.ParseFile(f.set, path, nil, 0); err != nil {
 			return err
 		}
@@ -56,9 +69,6 @@ func sources(t *testing.T) []*file {
 	})
 	if err != nil {
 		t.Fatal(err)
-	}
-	if len(out) < 50 {
-		t.Fatalf("only %d files of the window were found", len(out))
 	}
 	return out
 }

@@ -30,6 +30,11 @@ func wanted(t *testing.T) map[string]Entry {
 			out[u.key] = e
 		}
 	}
+	for key := range makes(t) {
+		e := out[key]
+		e.Key, e.Other, e.Description = key, key, Made
+		out[key] = e
+	}
 	return out
 }
 
@@ -46,6 +51,8 @@ func TestEveryTextOfTheWindowIsInTheEnglishTableAndNoOtherIs(t *testing.T) {
 		switch got, ok := have[key]; {
 		case !ok && !*update:
 			t.Errorf("%q is not in base.en.json: go test ./ui/words -update puts it there", key)
+		case ok && got.Description != e.Description:
+			t.Errorf("%q: the table says wrong whether model or board makes it", key)
 		case ok && (got.One == "") != (e.One == ""):
 			t.Errorf("%q: the table and the window do not agree whether it has a number", key)
 		}
@@ -67,6 +74,7 @@ func write(t *testing.T, want map[string]Entry) {
 	var out []Entry
 	for key, e := range want {
 		if got, ok := have[key]; ok && (got.One == "") == (e.One == "") {
+			got.Description = e.Description
 			e = got
 		}
 		out = append(out, e)

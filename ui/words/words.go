@@ -22,9 +22,14 @@ var tables embed.FS
 type tongue struct {
 	change func(string) string // of the table's text; nil leaves it
 	seen   sync.Map            // key to text
+	once   sync.Once
+	made   formats // read when the first sentence of model or board is shown
 }
 
 var speaks atomic.Pointer[tongue]
+
+// abroad is whether the system's language is one with a table, and not English.
+var abroad bool
 
 func init() {
 	files, err := tables.ReadDir(".")
@@ -33,7 +38,9 @@ func init() {
 			err = load(f.Name(), "")
 		}
 	}
-	if here := lang.SystemLocale(); err == nil && !own(here) {
+	here := lang.SystemLocale()
+	abroad = own(here) && !strings.HasPrefix(here.LanguageString(), "en")
+	if err == nil && !own(here) {
 		// A language without a table of ours is given the English one, else the
 		// toolkit would mix its own words of that language in.
 		err = load("base.en.json", here)
@@ -140,9 +147,10 @@ func (t *tongue) keep(key any, text string) string {
 // Entry is one text of a table. The toolkit reads a list of them; as one
 // object the table could have no text such as "Other".
 type Entry struct {
-	Key   string `json:"id"`
-	One   string `json:"one,omitempty"` // where the text depends on a number
-	Other string `json:"other"`
+	Key         string `json:"id"`
+	Description string `json:"description,omitempty"` // Made, where Said looks for it
+	One         string `json:"one,omitempty"`         // where the text depends on a number
+	Other       string `json:"other"`
 }
 
 // English is the table of English by its keys. An error is a fault of the
