@@ -323,3 +323,28 @@ func TestDoneInFindTakesTheOneOrKeepsTheWordsAndHiddenRigsAreFound(t *testing.T)
 		t.Errorf("what nobody listed was typed and done, and the last entry is %+v", e.Act)
 	}
 }
+
+func TestWhatPutsAnEntryRightIsInTheNameOfWhoStages(t *testing.T) {
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
+	staging := w.shell.now().scene.Staging
+	w.mustTouch("piece R41-001", "place at:V1")
+	w.mustTouch("act correct", "place at:V2")
+	if e := w.last(); e.Verb != model.Correct || e.By != staging {
+		t.Errorf("corrected by %q, staging is %q: %+v", e.By, staging, e.Act)
+	}
+	w.mustTouch("act undo")
+	if e := w.last(); e.Verb != model.Correct || e.By != staging || staging == "" {
+		t.Errorf("taken back by %q, staging is %q: %+v", e.By, staging, e.Act)
+	}
+	if got := w.countAt("R41-001", "at:V1"); got != 1 {
+		t.Errorf("undo left %d at V1", got)
+	}
+}
+
+func TestAPieceInWordsIsReadBackAtARelief(t *testing.T) {
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
+	w.mustTouch("act find", "act q", "act q", "act q", "act done", "screen more", "act relieve")
+	if got := w.text("read-back"); !strings.Contains(got, "qqq") {
+		t.Errorf("the read-back says %q", got)
+	}
+}
