@@ -348,3 +348,22 @@ func TestAPieceInWordsIsReadBackAtARelief(t *testing.T) {
 		t.Errorf("the read-back says %q", got)
 	}
 }
+
+func TestWhatIsMovedAfterTheCloseIsSaidToBeLogged(t *testing.T) {
+	w := demoAt(t, 60, ScreenMore, glass1280, look.Options{})
+	w.mustTouch("act close-scene", "act close-scene-sure", "act seen", "screen tarp")
+	if got := w.text("reply"); !strings.HasPrefix(got, "No scene is open") {
+		t.Fatalf("closed, the strip says %q", got)
+	}
+	w.mustTouch("piece R41-001", "place at:V1")
+	if got := w.text("reply"); !strings.Contains(got, "Battery spreader, Tarp to V1") || !strings.Contains(got, "closed") {
+		t.Errorf("a piece was handed out, and the strip says %q", got)
+	}
+	if _, ok := w.find("act", "open-scene"); !ok {
+		t.Error("no key opens a scene")
+	}
+	w.mustTouch("act undo")
+	if got := w.text("reply"); !strings.Contains(got, "V1 to Tarp") {
+		t.Errorf("taken back, the strip says %q", got)
+	}
+}
