@@ -314,13 +314,13 @@ func (c *mending) place(id string) {
 		}
 	}
 	c.sh.over = nil
-	c.sh.log(tap)
+	c.sh.log(n.staged(tap))
 }
 
 // log writes the correct beside the entry that it mends.
 func (c *mending) log(from, to model.Place, k int) {
-	ground := c.sh.now().scene.Ground
+	n := c.sh.now()
 	c.sh.over = nil
-	c.sh.log(board.Tap{Scene: c.e.Scene, Mends: c.e.ID.String(), Acts: []model.Act{{Verb: model.Correct, Item: c.e.Item, Quantity: k,
-		From: grounded(from, ground), To: grounded(to, ground), Holder: c.e.Holder}}})
+	c.sh.log(n.staged(board.Tap{Scene: c.e.Scene, Mends: c.e.ID.String(), Acts: []model.Act{{Verb: model.Correct, Item: c.e.Item, Quantity: k,
+		From: grounded(from, n.scene.Ground), To: grounded(to, n.scene.Ground), Holder: c.e.Holder}}}))
 }

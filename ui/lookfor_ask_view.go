@@ -135,7 +135,7 @@ func (l *lookforScreen) claimsView(h hunt, bottom node) node {
 		}
 		seen[cl.Place] = true
 		k := parts.KeyView{Kind: parts.KindPlace, ID: cl.Place.String(), Title: n.placeTitle(cl.Place), Icon: "tick", Lay: parts.LayLeft, Role: look.Title}
-		k.Second = words.F("said %s, tablet %s", n.clock(cl.At), cl.Device)
+		k.Second = words.F("said %s, %s", n.clock(cl.At), n.deviceWord(cl.Device))
 		if who := cl.Holder; who != "" {
 			k.Second += words.F(", with %s", n.memberName(who))
 		}

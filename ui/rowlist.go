@@ -211,6 +211,13 @@ func (n *now) readBack() string {
 		}
 		text += words.F("%s, %s of %s\n", words.N("%d line", "%d lines", c.Lines), words.N("%d piece", "%d pieces", c.Pieces), n.rigName(c.Rig))
 	}
+	if len(n.scene.Unknown) > 0 { // no table has them, and somebody looks for them all the same
+		var said []string
+		for _, u := range n.scene.Unknown {
+			said = append(said, quoted(u))
+		}
+		text += parts.B(words.L("In words")) + "\n" + strings.Join(said, ", ") + "\n"
+	}
 	if text == "" {
 		return words.L("Nothing is out.")
 	}

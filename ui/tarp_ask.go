@@ -132,7 +132,7 @@ func (n *now) claimsView(item string) (parts.StripView, bool) {
 		name := n.placeName(c.Place)
 		who := n.memberShort(c.By)
 		if c.By == "" {
-			who = words.F("tablet %s", c.Device)
+			who = n.deviceWord(c.Device)
 		}
 		where = append(where, name)
 		says = append(says, words.F("%s at %s: %s", who, n.clock(c.At), name))
@@ -232,10 +232,20 @@ func (t *tarpScreen) takeBack() {
 	default:
 		t.picks = nil
 		t.logged = board.Tap{} // what was taken back may be done again at once
-		t.sh.log(tap)
+		t.sh.log(n.staged(tap))
 		return
 	}
 	t.sh.refresh()
+}
+
+// staged is a touch in the name of who stages, as all that the Tarp logs.
+func (n *now) staged(tap board.Tap) board.Tap {
+	for i := range tap.Acts {
+		if tap.Acts[i].By == "" {
+			tap.Acts[i].By = n.scene.Staging
+		}
+	}
+	return tap
 }
 
 // undoView is the key Undo. Where the newest entry is one that no hand takes

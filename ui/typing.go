@@ -32,8 +32,9 @@ type typing struct {
 	words []*parts.Key // places to choose instead of typing
 	trail *fyne.Container
 	none  *parts.Label
-	log   *parts.Key // logs what nobody listed, in words
-	count int        // pieces found
+	log   *parts.Key     // logs what nobody listed, in words
+	count int            // pieces found
+	only  parts.TileView // the first of them
 }
 
 // placeWords are plain places that a scene may have.
@@ -122,8 +123,10 @@ func (y *typing) show(n *now) {
 		v.Text, v.Role, v.Tone = ask, look.Lead, parts.Hole
 	}
 	y.out.Set(v)
-	views := n.found(y.text, y.t.hidden, y.t.picks)
-	y.count = len(views)
+	views := n.found(y.text, y.t.picks)
+	if y.count = len(views); y.count > 0 {
+		y.only = views[0]
+	}
 	y.found.Set(views)
 	shut := parts.KeyView{ID: "close", Title: words.L("Close"), Icon: "cross"}
 	if y.what == findPiece && y.text != "" {
@@ -163,13 +166,20 @@ func (y *typing) close() {
 	y.sh.refresh()
 }
 
-// done ends typing; a name that was typed becomes a place of the scene.
+// done ends typing; a name that was typed becomes a place of the scene. Of
+// pieces it takes the one that has these letters, and what nobody listed it
+// logs in words: what was typed is never lost by it.
 func (y *typing) done() {
-	if y.what == findPlace {
+	switch text := strings.TrimSpace(y.text); {
+	case y.what == findPlace:
 		y.keep(settingPlaces)
-		return
+	case y.count == 1 && text != "":
+		y.t.touch(y.only)
+	case y.count == 0 && y.sh.now().unlisted(text):
+		y.t.logUnknown(text)
+	default:
+		y.close()
 	}
-	y.close()
 }
 
 // keep adds what was typed to the places, or to the agencies, of the scene.
