@@ -25,6 +25,23 @@ func Said(text string) string {
 	if text == "" || t.change == nil && !abroad {
 		return text
 	}
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	out, ok := t.told[text]
+	if !ok {
+		if t.told == nil || len(t.told) >= mostTold {
+			t.told = map[string]string{}
+		}
+		out = t.said(text)
+		t.told[text] = out
+	}
+	return out
+}
+
+// mostTold is how many sentences are kept: more than a screen shows.
+const mostTold = 1000
+
+func (t *tongue) said(text string) string {
 	at := append(cuts(text), cut{len(text), len(text)})
 	var b strings.Builder
 	from := 0
@@ -94,22 +111,26 @@ func (t *tongue) one(text string, n int, hole bool) (out string, weight int) {
 }
 
 // whole is what one format made. A name may have cuts in it, but no clauses.
-func (t *tongue) whole(text string, n int, hole bool) (string, int) {
+func (t *tongue) whole(text string, n int, hole bool) (out string, weight int) {
 	text, end := trimmed(text)
-	list := t.formats().by[n]
-	for k := range list {
-		m := &list[k]
-		holes, ok := m.match(text)
-		if !ok || hole && !m.inside(holes) || slices.ContainsFunc(holes, t.clauses) {
-			continue
+	for _, first := range []string{"", text[:min(1, len(text))]} {
+		for _, m := range t.formats().by[group{n, first}] {
+			if m.weight <= weight {
+				break // what is left of the group is lighter
+			}
+			holes, ok := m.match(text)
+			if !ok || hole && !m.inside(holes) || slices.ContainsFunc(holes, t.clauses) {
+				continue
+			}
+			in := make([]any, len(holes))
+			for i, h := range holes {
+				in[i] = t.filled(h)
+			}
+			out, weight = fmt.Sprintf(m.stands, in...)+end, m.weight
+			break
 		}
-		in := make([]any, len(holes))
-		for i, h := range holes {
-			in[i] = t.filled(h)
-		}
-		return fmt.Sprintf(m.stands, in...) + end, m.weight
 	}
-	return "", 0
+	return out, weight
 }
 
 // clauses tells whether what was filled in are rather clauses: words that
@@ -155,17 +176,24 @@ func trimmed(text string) (inner, end string) {
 	return inner, text[len(inner):]
 }
 
-// formats are those of model and board by how many cuts are in them, the
-// heaviest first: the surest to be known by.
+// A group of formats has as many cuts, and the same first letter; none where
+// they begin with a hole.
+type group struct {
+	cuts  int
+	first string
+}
+
+// formats are those of model and board, the heaviest of a group first: the
+// surest to be known by.
 type formats struct {
-	by   map[int][]made
+	by   map[group][]*made
 	most int // clauses of a run
 }
 
 // formats reads them when the first sentence is said.
 func (t *tongue) formats() *formats {
 	t.once.Do(func() {
-		t.made.by = map[int][]made{}
+		t.made.by = map[group][]*made{}
 		table, err := English()
 		if err != nil {
 			return // a test reads the table
@@ -178,15 +206,16 @@ func (t *tongue) formats() *formats {
 			if t.change != nil {
 				stands = t.change(stands)
 			}
-			m, n := newMade(e.Key, stands), 0
+			m := newMade(e.Key, stands)
+			g := group{first: m.pieces[0][:min(1, len(m.pieces[0]))]}
 			for _, piece := range m.pieces {
-				n += len(cuts(piece))
+				g.cuts += len(cuts(piece))
 			}
-			t.made.by[n] = append(t.made.by[n], m)
-			t.made.most = max(t.made.most, n+4) // names have few cuts
+			t.made.by[g] = append(t.made.by[g], &m)
+			t.made.most = max(t.made.most, g.cuts+4) // names have few cuts
 		}
 		for _, list := range t.made.by {
-			slices.SortFunc(list, func(a, b made) int {
+			slices.SortFunc(list, func(a, b *made) int {
 				return cmp.Or(b.weight-a.weight, slices.Compare(a.pieces, b.pieces), slices.Compare(a.verbs, b.verbs))
 			})
 		}
