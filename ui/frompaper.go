@@ -113,9 +113,7 @@ func (f *fromPaper) enter(dry bool) {
 	}
 	n := f.sh.now()
 	entries, faults, err := n.opts.Board.EnterPaper(f.lines, n.by, dry)
-	if p := n.opts.Board.Picture(); p.Gen > f.sh.pic.Gen {
-		f.sh.pic = p
-	}
+	f.sh.catchUp()
 	switch {
 	case err != nil:
 		f.says = inWordsLong(err)

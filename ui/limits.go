@@ -250,9 +250,7 @@ func (sh *Shell) editItem(it model.Item) []string {
 		return []string{t.What + ". " + t.Safe + ". " + t.Do + "."}
 	}
 	sh.said = &said{entries: []model.Entry{e}}
-	if p := sh.opts.Board.Picture(); p.Gen > sh.pic.Gen {
-		sh.pic = p
-	}
+	sh.catchUp()
 	return nil
 }
 

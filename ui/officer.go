@@ -163,14 +163,16 @@ func layPad(size fyne.Size, pad, out, words fyne.CanvasObject, keys ...fyne.Canv
 func (p *pinPad) body() fyne.CanvasObject { return p.root }
 
 func (p *pinPad) show(*now) head {
-	p.out.Set(parts.ReadoutView{ID: "typed", Text: strings.TrimSpace(strings.Repeat("* ", len(p.typed))), Tone: parts.Live, Role: look.Hand})
+	out := parts.ReadoutView{ID: "typed", Text: strings.TrimSpace(strings.Repeat("* ", len(p.typed))), Tone: parts.Live, Role: look.Hand}
 	text := parts.B(p.ask)
 	if p.says != "" {
-		text += "\n" + p.says
+		out.Text, out.Tone, out.Role = words.L("Not taken"), parts.Alarm, look.Title
+		text = parts.B(p.says)
 	}
 	if p.title == words.L("Officer's PIN") {
 		text += "\n\n" + words.L(pinUse)
 	}
+	p.out.Set(out)
 	p.words.SetText(text)
 	tone := parts.Usual
 	if len(p.typed) >= 4 {

@@ -27,6 +27,7 @@ type rowList struct {
 	side  *parts.Panel
 	words *parts.Label
 	aside func(n *now) (title, text string)
+	large bool // what stands beside the rows is read aloud
 }
 
 // rowDo is one row, and what a touch on it does.
@@ -49,7 +50,7 @@ func newRowList(title, line string, rows func(*now) []rowDo, aside func(*now) (s
 				left = size.Width * 0.63
 			}
 			place(c.side, left, 0, size.Width-left, size.Height)
-			enlarge(c.side, c.words)
+			c.enlarge()
 			w = left - look.U(look.Gap)
 		}
 		c.list.Fold(fyne.NewSize(w, size.Height), look.U(c.least)*look.Current().Options().Text)
@@ -75,14 +76,22 @@ func (c *rowList) overflows(room float32) bool {
 	return float32(c.count)*look.U(look.Floor+look.Gap) > room+look.U(look.Gap)
 }
 
+func (c *rowList) enlarge() {
+	if c.large {
+		enlarge(c.side, c.words, look.OpenLarge)
+		return
+	}
+	enlarge(c.side, c.words)
+}
+
 // enlarge writes the words on a panel as large as all of them fit.
-func enlarge(side *parts.Panel, words *parts.Label) {
+func enlarge(side *parts.Panel, words *parts.Label, larger ...look.Role) {
 	size := side.Size()
 	if size.Height <= 0 {
 		return
 	}
 	v := words.View()
-	for _, role := range []look.Role{look.Open, look.Lead} {
+	for _, role := range append(larger, look.Open, look.Lead) {
 		v.Role = role
 		if parts.NewLines(v).HeightFor(size.Width-look.U(56)) <= size.Height-look.U(80) {
 			break
@@ -115,7 +124,7 @@ func (c *rowList) show(n *now) head {
 		title, text := c.aside(n)
 		c.side.Set(parts.PanelView{Title: title, Rule: true})
 		c.words.SetText(text)
-		enlarge(c.side, c.words)
+		c.enlarge()
 	}
 	return head{title: c.title, sentence: c.line, back: true}
 }
@@ -129,8 +138,10 @@ func newRelief(sh *Shell) screen {
 			sh.act(model.Act{Verb: model.Relieve, By: n.scene.Staging, Holder: id})
 		})
 	}
-	return newRowList(words.L("Hand over staging"), words.L("Read the list aloud, walk the tarp, then touch who takes over"), rows,
+	c := newRowList(words.L("Hand over staging"), words.L("Read the list aloud, walk the tarp, then touch who takes over"), rows,
 		func(n *now) (string, string) { return words.L("To read back"), n.readBack() }).folded(272)
+	c.large = true
+	return c
 }
 
 // crewRows are rows of members to touch one of, but for one of them.
@@ -286,8 +297,6 @@ func (sh *Shell) openScene(name string) {
 	if err != nil {
 		sh.said = &said{trouble: inWords(err)}
 	}
-	if p := sh.opts.Board.Picture(); p.Gen > sh.pic.Gen {
-		sh.pic = p
-	}
+	sh.catchUp()
 	sh.Go(ScreenTarp)
 }

@@ -197,9 +197,7 @@ func (l *loading) tell(rows []string, err error) {
 // load loads the folder that was looked through.
 func (l *loading) load() {
 	rows, err := l.sh.opts.LoadFrom(l.folder.Path, l.sh.by, false)
-	if p := l.sh.opts.Board.Picture(); p.Gen > l.sh.pic.Gen {
-		l.sh.pic = p
-	}
+	l.sh.catchUp()
 	if err != nil {
 		l.tell(rows, err)
 		l.sh.refresh()
