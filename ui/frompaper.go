@@ -132,7 +132,7 @@ func (f *fromPaper) enter(dry bool) {
 			if x.Row == 0 {
 				where = words.L("All lines")
 			}
-			f.says += words.F("%s: %s. Right would be: %s.", parts.B(where), x.Wrong, x.Right) + "\n"
+			f.says += words.F("%s: %s. Right would be: %s.", parts.B(where), words.Said(x.Wrong), words.Said(x.Right)) + "\n"
 		}
 	default:
 		f.says, f.right = n.paperReplies(entries), true

@@ -46,8 +46,11 @@ func (p *papersScreen) rows(n *now) []rowDo {
 		if use, ok := paperUses[made.Kind]; ok {
 			about = words.L(use)
 		}
+		if made.Kind == "tarp" {
+			about = parts.Or(about, words.L("to go on by hand"))
+		}
 		if rig := made.About(); rig != "" {
-			about = join2(rig, about)
+			about = parts.Or(join2(rig, about), rig)
 		}
 		v := parts.RowView{ID: "paper-" + strings.TrimSuffix(made.File, ".pdf"), Title: paperName(made), Second: about, Tone: parts.Quiet, Go: "go", Off: n.opts.Print == nil}
 		out = append(out, rowDo{v, func() { p.print(made) }})
@@ -131,7 +134,7 @@ func (p *papersScreen) print(made paper.Paper) {
 	})
 	p.says = words.F("%s is made.\n\nThe file is %s", parts.B(paperName(made)), path)
 	if err != nil {
-		p.says = words.F("The paper could not be written. The log is as it was. (%v)", err)
+		p.says = words.F("The paper could not be written. The log is as it was. (%s)", words.Said(err.Error()))
 	}
 	p.sh.refresh()
 }
