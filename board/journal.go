@@ -21,6 +21,10 @@ func (b *Board) Entries() ([]model.Entry, error) {
 	return all, nil
 }
 
+// EntriesOf are the entries of one scene in the order of their stamps, those
+// that a balance covers too.
+func (b *Board) EntriesOf(scene string) ([]model.Entry, error) { return b.ledger.ByScene(scene) }
+
 // Journal writes the whole log as a double-entry journal, with the days of a
 // time zone.
 func (b *Board) Journal(w io.Writer, in *time.Location) error {

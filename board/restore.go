@@ -22,6 +22,10 @@ import (
 // Errors are *ledger.Trouble.
 func Restore(from, to string, replace bool, opts Options) (aside string, err error) {
 	name := filepath.Base(to)
+	if _, err := os.Stat(from); errors.Is(err, fs.ErrNotExist) {
+		return "", &ledger.Trouble{What: fmt.Sprintf("There is no backup %s.", from), Safe: "Nothing was restored, and nothing was changed.",
+			Do: "Check its name, and that the folder or the stick that it lies on is there."}
+	}
 	source, err := ledger.Open(from, ledger.Options{ReadOnly: true})
 	if err != nil {
 		return "", err

@@ -61,7 +61,7 @@ func (b *Board) TakeStick(path string) (t StickTaken, err error) {
 	}
 	f, err := os.Open(path)
 	if err != nil {
-		return t, refused(path, "cannot be opened", "Check that the stick is in, then do it again.", err)
+		return t, refused(path, "cannot be opened", "Check the name, and that the stick is in, then do it again.", err)
 	}
 	defer f.Close()
 	akin := len(here.first) == 0

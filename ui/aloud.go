@@ -159,7 +159,7 @@ func (n *now) aloudGlance() []aloudPage {
 	var run []aloudLine
 	read, unread := n.gauges()
 	for _, g := range read {
-		run = append(run, aloudLine{Text: fmt.Sprintf("%s, %s: %s. %s", g.Name, g.Place, g.figure(), g.when())})
+		run = append(run, aloudLine{Text: fmt.Sprintf("%s, %s: %s. %s", g.Name, g.Place, low(g.figure()), g.when())})
 	}
 	if unread != "" {
 		run = append(run, aloudLine{Text: words.F("Not read: %s", unread)})

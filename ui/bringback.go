@@ -82,6 +82,12 @@ func (b *bringbackScreen) act(id string) {
 	switch {
 	case id == "seen":
 		b.sh.said = nil
+	case id == "undo":
+		if tap, left := b.n.undoFor(); left > 0 {
+			b.clear()
+			b.sh.log(tap)
+		}
+		return
 	case id == tabOthers || id == tabOut || id == tabToDo || id == tabRestock:
 		b.tab, b.chosen = id, ""
 		b.clear()

@@ -22,6 +22,7 @@ type chore struct {
 	from  model.Place // where the pieces are
 	verb  model.Verb  // what ends it; nothing where it is only told
 	words string      // what of it, under its name
+	since string      // when it came there
 	asks  []model.Ask // what is asked before it ends
 }
 
@@ -46,7 +47,8 @@ func (n *now) chores() []chore {
 		it := &n.d.Items[r.Line]
 		c := chore{line: r.Line, n: r.Quantity, from: r.Place, asks: it.Checks}
 		if at := since[it.ID+" "+r.Place.String()]; at != 0 {
-			c.words = words.F("since %s", n.clock(at))
+			c.since = n.clock(at)
+			c.words = words.F("since %s", c.since)
 		}
 		switch r.Place.Kind {
 		case model.With, model.Riding:

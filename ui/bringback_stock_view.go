@@ -60,9 +60,7 @@ func (sh *Shell) editStock(st model.Stock) {
 	if err != nil {
 		sh.said = &said{trouble: inWords(err)}
 	}
-	if p := sh.opts.Board.Picture(); p.Gen > sh.pic.Gen {
-		sh.pic = p
-	}
+	sh.catchUp()
 }
 
 // whoseWords is the share of each rig: "2 for Engine 42, 2 for Rescue 41".

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"strings"
 	"testing"
 
 	"tarpside/board"
@@ -211,4 +212,19 @@ func TestNoTouchOfBringBackUnbalancesTheBooks(t *testing.T) {
 			t.Fatal("the rail does not show where I am")
 		}
 	})
+}
+
+func TestWhatWasBroughtBackByMistakeIsTakenBackWithOneTouch(t *testing.T) {
+	w := demoAt(t, 180, ScreenBringBack, glass1280, look.Options{})
+	before := w.text("header")
+	w.tap(parts.KindPiece, "R41-178")
+	w.tap(parts.KindAct, "bring-back")
+	if got := w.text("reply"); !strings.Contains(got, "Back home: 1 folding road sign") || w.text("header") == before {
+		t.Fatalf("the reply is %q, the header %q", got, w.text("header"))
+	}
+	w.tap(parts.KindAct, "undo")
+	n := w.shell.now()
+	if got := n.s.LineOf("R41-178").N(model.Place{Kind: model.With, Name: "HWY"}); got != 1 || w.text("header") != before {
+		t.Errorf("%d with Highway, the header says %q, before %q", got, w.text("header"), before)
+	}
 }

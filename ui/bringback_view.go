@@ -96,14 +96,15 @@ var emptyWords = map[string]string{
 func (b *bringbackScreen) choreView(c chore, ok, none bool) node {
 	n := b.n
 	if reply, said := b.reply(); said {
-		return col(0, sized(node{id: "reply", view: reply}, 130), node{})
+		return col(0, sized(node{id: "reply", view: reply}, 130), b.overview())
 	}
 	if !ok {
 		v := leadView{id: "hint", title: words.L("Touch a line"), under: words.L("Then answer what is asked, and it is done.")}
 		if none {
 			v.title, v.under = words.L("Nothing to do here"), words.L("What still has to be done with a piece stands here, question by question.")
+			return node{id: "hint", view: v}
 		}
-		return node{id: "hint", view: v}
+		return col(0, sized(node{id: "hint", view: v}, 96), b.overview())
 	}
 	it := &n.d.Items[c.line]
 	v := leadView{id: "piece", over: c.group, title: it.Short(), mark: n.mark(it.Rig), line: c.words}
@@ -125,6 +126,44 @@ func (b *bringbackScreen) choreView(c chore, ok, none bool) node {
 	}
 	kids = append(kids, node{id: "asks " + b.chosen, view: listOf{panel: parts.PanelView{Snug: true}, gap: look.Gap}, kids: asks}, b.choreKeys(c))
 	return col(0, kids...)
+}
+
+// overview is the list heading by heading, while no line is chosen: whom to
+// call and how much they have, or what there is to do.
+func (b *bringbackScreen) overview() node {
+	var rows []parts.RowView
+	var lines []int
+	var since []string
+	for _, c := range b.n.chores() {
+		if c.tab != b.tab {
+			continue
+		}
+		if k := len(rows) - 1; k < 0 || rows[k].Title != c.group {
+			rows = append(rows, parts.RowView{ID: "group-of", Title: c.group, Icon: c.icon, Right: parts.B(c.note), Off: true})
+			lines, since = append(lines, 0), append(since, "")
+		}
+		k := len(rows) - 1
+		lines[k]++
+		if c.since != "" && (since[k] == "" || c.since < since[k]) {
+			since[k] = c.since
+		}
+	}
+	var kids []node
+	for k, v := range rows {
+		v.Second = words.N("%d line", "%d lines", lines[k])
+		switch {
+		case since[k] != "" && lines[k] == 1:
+			v.Second += words.F(", since %s", since[k])
+		case since[k] != "":
+			v.Second += words.F(", the longest since %s", since[k])
+		}
+		kids = append(kids, sized(node{id: "group-of " + v.Title, view: v}, 72))
+	}
+	title := words.L("What there is to do")
+	if b.tab == tabOthers {
+		title = words.L("Whom to ask")
+	}
+	return node{id: "overview " + b.tab, view: listOf{panel: parts.PanelView{Title: title, Rule: true}}, kids: kids}
 }
 
 // repairers are the members who may say that it is in service again.
@@ -214,6 +253,9 @@ func (b *bringbackScreen) reply() (parts.StripView, bool) {
 		k = e.Quantity // the reading before it was of the same pieces
 	}
 	v := parts.StripView{ID: "reply", Tone: parts.StripOK, Title: words.L(stationVerbs[e.Verb]) + ": " + e.Item, Keys: [2]parts.StripKey{{ID: "seen", Title: words.L("Seen")}}}
+	if undo := b.n.undoKey(); undo.ID != "" && e.Verb != model.Correct {
+		v.Keys = [2]parts.StripKey{undo, v.Keys[0]}
+	}
 	if it := b.n.d.Item(e.Item); it != nil {
 		v.Title = words.L(stationVerbs[e.Verb]) + ": " + some(it, k)
 	}
@@ -229,4 +271,5 @@ func (b *bringbackScreen) reply() (parts.StripView, bool) {
 var stationVerbs = map[model.Verb]string{
 	model.BringBack: words.K("Back home"), model.Recharge: words.K("Charged and home"), model.Clean: words.K("Washed and home"),
 	model.Repair: words.K("Back in service"), model.CheckIt: words.K("Looked at, ready"), model.Restock: words.K("Restocked"),
+	model.Correct: words.K("Taken back"),
 }

@@ -22,13 +22,15 @@ type fromPaper struct {
 	lines []tarpsheet.Line
 	line  tarpsheet.Line // that is being entered
 	says  string
-	right bool // the trial went well
+	right bool         // the trial went well
+	wrong map[int]bool // lines that are not right, from 1
 	list  *rowList
 }
 
 func newFromPaper(sh *Shell) *fromPaper {
 	f := &fromPaper{sh: sh}
 	f.list = newRowList(words.L("From paper"), words.L("Enter the lines of the tarp sheet as they were written, then log them together"), f.rows, f.aside)
+	f.list.wrong = func() bool { return len(f.lines) > 0 && !f.right }
 	return f
 }
 
@@ -40,6 +42,9 @@ func (f *fromPaper) rows(n *now) []rowDo {
 	}
 	for i, l := range f.lines {
 		v := parts.RowView{ID: fmt.Sprintf("line-%d", i+1), Title: paperTime(l.Time) + "  " + capital(f.words(n, l)), Second: words.L("touch to take it out"), Tone: parts.Quiet, Go: "cross"}
+		if f.wrong[i+1] {
+			v.Tone = parts.Alarm
+		}
 		out = append(out, rowDo{v, func() {
 			f.lines = append(f.lines[:i:i], f.lines[i+1:]...)
 			f.try()
@@ -107,6 +112,7 @@ func (f *fromPaper) log() {
 
 // enter hands the lines to the board and keeps what it says.
 func (f *fromPaper) enter(dry bool) {
+	f.wrong = map[int]bool{}
 	if f.says, f.right = "", false; len(f.lines) == 0 {
 		return
 	}
@@ -115,19 +121,18 @@ func (f *fromPaper) enter(dry bool) {
 	}
 	n := f.sh.now()
 	entries, faults, err := n.opts.Board.EnterPaper(f.lines, n.by, dry)
-	if p := n.opts.Board.Picture(); p.Gen > f.sh.pic.Gen {
-		f.sh.pic = p
-	}
+	f.sh.catchUp()
 	switch {
 	case err != nil:
 		f.says = inWordsLong(err)
 	case len(faults) > 0:
 		for _, x := range faults {
 			where := words.F("Line %d", x.Row)
+			f.wrong[x.Row] = true
 			if x.Row == 0 {
 				where = words.L("All lines")
 			}
-			f.says += words.F("%s: %s. Right would be: %s.", parts.B(where), x.Wrong, x.Right) + "\n"
+			f.says += words.F("%s: %s. Right would be: %s.", parts.B(where), words.Said(x.Wrong), words.Said(x.Right)) + "\n"
 		}
 	default:
 		f.says, f.right = n.paperReplies(entries), true

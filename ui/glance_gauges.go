@@ -35,7 +35,7 @@ func (v *gaugesDrawn) first() string {
 func gaugeWords(read []gaugeView, unread string) string {
 	var out []string
 	for _, g := range read {
-		out = append(out, fmt.Sprintf("%s, %s: %s. %s", g.Name, g.Place, g.figure(), g.when()))
+		out = append(out, fmt.Sprintf("%s, %s: %s. %s", g.Name, g.Place, low(g.figure()), g.when()))
 	}
 	if unread != "" {
 		out = append(out, words.F("Not read: %s", unread))

@@ -21,6 +21,7 @@ import (
 type window struct {
 	t     testing.TB
 	board *board.Board
+	path  string // of its file
 	shell *Shell
 	win   fyne.Window
 	parts []parts.Part
@@ -49,8 +50,8 @@ func demoAt(t testing.TB, minute int, screen string, size fyne.Size, opt look.Op
 // tablesAt is demoAt with other tables of a department and a scene.
 func tablesAt(t testing.TB, demo fs.FS, minute int, screen string, size fyne.Size, opt look.Options) *window {
 	t.Helper()
-	w := &window{t: t, now: sceneStart.Add(time.Duration(minute) * time.Minute)}
-	b, err := board.Open(filepath.Join(t.TempDir(), "department.db"), board.Options{
+	w := &window{t: t, now: sceneStart.Add(time.Duration(minute) * time.Minute), path: filepath.Join(t.TempDir(), "department.db")}
+	b, err := board.Open(w.path, board.Options{
 		Now: func() time.Time { return w.now }, Random: rand.NewChaCha8([32]byte([]byte("tarpside draws the same each run.")[:32])), Device: "A"})
 	if err != nil {
 		t.Fatal(err)

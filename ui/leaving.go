@@ -146,7 +146,7 @@ func (l *leavingScreen) show(n *now) head {
 	l.view = v
 	next := true
 	for i, k := range v.Looks {
-		l.looks[i].set(k, next && !k.Seen && !v.Left)
+		l.looks[i].set(k, next && !k.Seen && !v.Left, v.Left)
 		next = next && k.Seen
 	}
 	l.ground.set(openHead{v.Lines, v.Name}, "open", words.F("%s of %s", words.N("%d open line", "%d open lines", v.Lines), v.Name))
@@ -255,7 +255,7 @@ func (l *leavingScreen) head(n *now, v *leavingView) head {
 	if v.Left {
 		says = parts.Or(words.F("has left: %s", low(h.sentence)), words.F("left at %s", v.LeftAt), words.L("has left"))
 	}
-	l.tabs.into(&h, n, n.rig, n.headRoom()-aloudWide-look.Gap, func(rig string) parts.RigTabView {
+	l.tabs.into(&h, n, n.rig, n.headRoom()-aloudWide-3*look.Gap, func(rig string) parts.RigTabView {
 		if rig == n.rig {
 			return parts.RigTabView{Name: v.Name, Count: says}
 		}

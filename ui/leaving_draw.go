@@ -17,6 +17,7 @@ type lookKey struct {
 	touch *parts.Touch
 	view  lookView
 	next  bool
+	shut  bool // the rig has left
 }
 
 func newLookKey(onTap func(id string)) *lookKey {
@@ -25,13 +26,16 @@ func newLookKey(onTap func(id string)) *lookKey {
 	return k
 }
 
-func (k *lookKey) set(v lookView, next bool) {
-	if k.view == v && k.next == next {
+func (k *lookKey) set(v lookView, next, shut bool) {
+	if k.view == v && k.next == next && k.shut == shut {
 		return
 	}
-	k.view, k.next = v, next
+	k.view, k.next, k.shut = v, next, shut
 	state := "look"
-	if v.Seen {
+	switch {
+	case shut:
+		state = "off"
+	case v.Seen:
 		state = "seen"
 	}
 	k.touch.SetPart(parts.Part{Kind: parts.KindAct, ID: v.ID, Text: v.Title + ", " + v.Says, State: state})
@@ -44,6 +48,8 @@ func (k *lookKey) paint(p *parts.Pen, size fyne.Size) {
 	switch {
 	case v.Seen:
 		ground, edge, icon, word, color = look.Surface, look.Line, "tick", words.L("seen"), look.Accent
+	case k.shut:
+		ground, edge, icon, word = look.Ground, look.Line, "look", words.L("unseen")
 	case k.next:
 		ground, edge, width, color = look.Soft, look.Accent, look.U(2), look.Accent
 	}

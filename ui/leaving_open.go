@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+	"sort"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -89,21 +91,22 @@ func (s openStep) height(groups []openGroup, w float32) float32 {
 // width.
 func stepFor(groups []openGroup, w, room float32) (left, right openDrawn) {
 	for i, s := range openSteps {
-		left.Groups, right.Groups = s.split(groups, w)
+		left.Groups, right.Groups = s.split(groups, w, room)
 		left.Step, right.Step = s, s
 		fits := max(s.height(left.Groups, w), s.height(right.Groups, w)) <= room
 		if fits && (i > 0 || s.whole(groups, w)) {
 			return left, right
 		}
 	}
-	left.Groups, right.Groups = usualStep.split(groups, w)
+	left.Groups, right.Groups = usualStep.split(groups, w, room)
 	left.Step, right.Step = usualStep, usualStep
 	return left, right
 }
 
 // split shares groups between two columns, in their order, so that the longer
-// one is as short as it can be.
-func (s openStep) split(groups []openGroup, w float32) (left, right []openGroup) {
+// one is as short as it can be. A long group goes on in the second column if
+// all of it is then in view, or if it is the only one.
+func (s openStep) split(groups []openGroup, w, room float32) (left, right []openGroup) {
 	longer := func(k int) float32 { return max(s.height(groups[:k], w), s.height(groups[k:], w)) }
 	cut := len(groups)
 	for k := range groups {
@@ -111,19 +114,35 @@ func (s openStep) split(groups []openGroup, w float32) (left, right []openGroup)
 			cut = k
 		}
 	}
-	return halved(groups[:cut:cut], groups[cut:])
-}
-
-// halved splits one long group that stands alone on its side.
-func halved(left, right []openGroup) (_, _ []openGroup) {
-	if len(right) > 0 || len(left) != 1 || len(left[0].Lines) < 8 {
+	left, right, best := groups[:cut:cut], groups[cut:], longer(cut)
+	if best <= room {
 		return left, right
 	}
-	g := left[0]
-	k := (len(g.Lines) + 1) / 2
-	a, b := g, g
-	a.Lines, b.Lines, b.Note = g.Lines[:k], g.Lines[k:], words.L("the rest")
-	return []openGroup{a}, []openGroup{b}
+	for g := range groups {
+		if n := len(groups[g].Lines); n >= 2*leastOfGroup {
+			parted := func(k int) (l, r []openGroup) { return parted(groups, g, k) }
+			k := leastOfGroup + sort.Search(n-2*leastOfGroup, func(k int) bool {
+				l, r := parted(leastOfGroup + k)
+				return s.height(l, w) >= s.height(r, w)
+			})
+			if l, r := parted(k); len(groups) == 1 || max(s.height(l, w), s.height(r, w)) <= room {
+				return l, r
+			}
+		}
+	}
+	return left, right
+}
+
+// leastOfGroup is how many lines of a group that is parted stand together.
+const leastOfGroup = 4
+
+// parted puts so many lines of a group at the end of the first column and the
+// rest at the top of the second.
+func parted(groups []openGroup, g, k int) (left, right []openGroup) {
+	a, b := groups[g], groups[g]
+	a.Lines, b.Lines, b.Note = a.Lines[:k], b.Lines[k:], words.L("the rest")
+	left = append(slices.Clone(groups[:g]), a)
+	return left, append([]openGroup{b}, groups[g+1:]...)
 }
 
 // openWords is a half of the open list as one text.

@@ -181,5 +181,5 @@ func (n *now) thenWords(st *luState) string {
 		}
 		return ""
 	}
-	return parts.B(words.L("Then")) + " " + parts.Or(fewOf(out, 2), fewOf(out, 1))
+	return parts.B(words.L("Then")) + " " + parts.Or(fewOf(out, 2), fewOf(out, 1), words.N("%d line", "%d lines", len(out)))
 }

@@ -43,6 +43,22 @@ func (l *loadupScreen) act(id string) {
 	l.sh.refresh()
 }
 
+// take puts a piece that was picked on the Tarp in hand, at its own door.
+func (l *loadupScreen) take(n *now, item string) {
+	it := n.d.Item(item)
+	if it == nil {
+		return
+	}
+	l.sh.rig, l.sh.said = it.Rig, nil
+	if l.st.rig != it.Rig {
+		l.st = luState{rig: it.Rig, loader: l.st.loader}
+	}
+	if s := n.d.Slot(it.Slot); s != nil {
+		l.st.stand(n, doorOf(s))
+	}
+	l.st.choose(item)
+}
+
 // verb is a touch on a key that does something.
 func (l *loadupScreen) verb(n *now, id string) {
 	st := &l.st

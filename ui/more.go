@@ -14,28 +14,27 @@ import (
 // moreScreen is what is needed seldom: who is here, who stages, the scene
 // itself, the look, and the balance of each rig.
 type moreScreen struct {
-	sh     *Shell
-	root   *fyne.Container
-	keys   []*parts.Key
-	close  *parts.HoldKey
-	rows   *parts.Column
-	panel  *parts.Panel
-	about  *parts.Panel
-	side   *parts.Scroller
-	parts  map[string]*parts.Label
-	behind map[string]*parts.Row // what a balance is made of
-	none   *parts.Label          // in place of the balances
-	strip  *parts.Strip
+	sh    *Shell
+	root  *fyne.Container
+	keys  []*parts.Key
+	close *parts.HoldKey
+	rows  *parts.Column
+	panel *parts.Panel
+	about *parts.Panel
+	side  *parts.Scroller
+	rigs  map[string]*parts.Row // the balance of each; a touch shows what makes it up
+	none  *parts.Label          // in place of the balances
+	strip *parts.Strip
 }
 
 func newMore(sh *Shell) screen {
-	m := &moreScreen{sh: sh, parts: map[string]*parts.Label{}, behind: map[string]*parts.Row{}}
+	m := &moreScreen{sh: sh, rigs: map[string]*parts.Row{}}
 	for _, do := range []func(){m.relieve, m.arrive, m.newScene, m.bringBack, m.stores, m.settings, m.day, m.who, m.trail, m.papers} {
 		m.keys = append(m.keys, parts.NewKey(parts.KeyView{}, do))
 	}
 	m.close = parts.NewHoldKey(parts.HoldView{}, m.closeScene)
 	m.rows = parts.NewColumn(look.Gap)
-	m.panel = parts.NewPanel(parts.PanelView{Title: words.L("Each rig's balance"), Note: parts.Or(words.L("what came off, and where it is"), words.L("what came off")), Rule: true}, m.rows)
+	m.panel = parts.NewPanel(parts.PanelView{Title: words.L("Each rig's balance"), Note: parts.Or(words.L("touch one: what makes it up"), words.L("touch one")), Rule: true}, m.rows)
 	m.about = parts.NewPanel(parts.PanelView{Title: words.L("Before you rely on it"), Rule: true}, parts.NewLines(parts.LabelView{ID: "about", Role: look.Body, Text: words.L(aboutWords)}))
 	m.side = parts.NewScroller(parts.NewColumn(look.Gap, m.panel, m.about))
 	m.none = parts.NewLines(parts.LabelView{Text: words.L("Nothing has come off a rig in this scene."), Role: look.Body})
@@ -52,11 +51,11 @@ var aboutWords = words.K("Local procedures, makers' instructions and your office
 func (m *moreScreen) body() fyne.CanvasObject { return m.root }
 
 func (m *moreScreen) layout(size fyne.Size) {
-	gap, stripH := look.U(look.Gap), look.U(look.Floor)*1.5 // narrow, so that its words take more lines
+	gap, stripH := look.U(look.Gap), look.U(look.Floor)*1.4 // narrow, so that its words take more lines
 	left := size.Width * 0.46
 	w := (left - gap) / 2
 	rows := float32(len(m.keys)/2 + 1)
-	keyH := min(look.U(96), (size.Height+gap)/rows-gap)
+	keyH := (size.Height+gap)/rows - gap
 	for i, k := range m.keys {
 		place(k, float32(i%2)*(w+gap), float32(i/2)*(keyH+gap), w, keyH)
 	}
@@ -131,15 +130,13 @@ func (m *moreScreen) showRigs(n *now) {
 		if a.CameOff == 0 {
 			continue
 		}
-		v := parts.LabelView{ID: "balance-" + r, Role: look.Lead, Text: parts.B(words.F("%s: %d came off", n.rigName(r), a.CameOff)) + "\n" + balanceWords(a)}
-		if m.parts[r] == nil {
-			m.parts[r] = parts.NewLines(v)
+		v := parts.RowView{ID: "account-" + r, Mark: n.mark(r), Title: words.F("%s: %d came off", n.rigName(r), a.CameOff), Tone: parts.Quiet, Go: "go", Tall: true,
+			Second: parts.Or(balanceWords(a), words.F("%d home again, %d elsewhere, %d unexplained", a.Home, a.CameOff-a.Home, a.Unexplained))}
+		if m.rigs[r] == nil {
+			m.rigs[r] = parts.NewRow(v, func() { m.sh.open(newAccount(m.sh, r)) })
 		}
-		m.parts[r].Set(v)
-		if m.behind[r] == nil {
-			m.behind[r] = parts.NewRow(parts.RowView{ID: "account-" + r, Title: words.L("What makes it up"), Tone: parts.Quiet, Mark: n.mark(r), Go: "go"}, func() { m.sh.open(newAccount(m.sh, r)) })
-		}
-		rows = append(rows, m.parts[r], m.behind[r])
+		m.rigs[r].Set(v)
+		rows = append(rows, m.rigs[r])
 	}
 	if len(rows) == 0 {
 		rows = append(rows, m.none)

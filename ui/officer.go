@@ -163,20 +163,24 @@ func layPad(size fyne.Size, pad, out, words fyne.CanvasObject, keys ...fyne.Canv
 func (p *pinPad) body() fyne.CanvasObject { return p.root }
 
 func (p *pinPad) show(*now) head {
-	p.out.Set(parts.ReadoutView{ID: "typed", Text: strings.TrimSpace(strings.Repeat("* ", len(p.typed))), Tone: parts.Live, Role: look.Hand})
+	out := parts.ReadoutView{ID: "typed", Text: strings.TrimSpace(strings.Repeat("* ", len(p.typed))), Tone: parts.Live, Role: look.Hand}
 	text := parts.B(p.ask)
 	if p.says != "" {
-		text += "\n" + p.says
+		text = parts.B(p.says) + "\n" + p.ask
+	}
+	if p.says != "" && p.typed == "" {
+		out.Text, out.Tone, out.Role = words.L("Not taken"), parts.Alarm, look.Title
 	}
 	if p.title == words.L("Officer's PIN") {
 		text += "\n\n" + words.L(pinUse)
 	}
+	p.out.Set(out)
 	p.words.SetText(text)
-	tone := parts.Usual
+	done := parts.Usual
 	if len(p.typed) >= 4 {
-		tone = parts.Filled
+		done = parts.Filled
 	}
-	p.pad.SetDone(tone, len(p.typed) < 4)
+	p.pad.SetDone(done, len(p.typed) < 4)
 	return head{title: p.title, sentence: p.ask, back: true}
 }
 

@@ -13,7 +13,7 @@ import (
 
 // Places that are keys but no place of the log.
 const (
-	placeHome = "home" // back home: opens Load up
+	placeHome = "home" // back home: goes in, or opens Load up
 	placeNew  = "new"
 )
 
@@ -22,11 +22,7 @@ const (
 func (n *now) placeKeys(shown model.Place, picks []pick, last string, lastAt bool) []parts.PlaceKeyView {
 	ground := n.scene.Ground
 	tarp := model.Place{Kind: model.Tarp, Ground: ground}
-	keys := []parts.PlaceKeyView{n.placeKey(tarp, shown, picks, last),
-		{ID: placeHome, Name: words.L("Back home"), Icon: "home", Verb: words.L("own slot")}}
-	if len(picks) > 0 {
-		keys[1].Verb = words.L("Load up")
-	}
+	keys := []parts.PlaceKeyView{n.placeKey(tarp, shown, picks, last), n.homeKey(picks)}
 	for _, name := range n.scenePlaces() {
 		keys = append(keys, n.placeKey(model.Place{Kind: model.At, Name: name, Ground: ground}, shown, picks, last))
 	}

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -62,60 +61,6 @@ type split struct {
 	row    string // the counted row that one fewer and one more are about
 	signed bool   // the release was signed on this tablet: the sides stand
 	stay   string // of the rig at a scene, which it is for
-}
-
-// splitOf is what was chosen for a rig on this tablet, since it came.
-func (n *now) splitOf(rig string) *split {
-	stay := n.scene.ID
-	for i := range n.pic.Entries {
-		if e := &n.pic.Entries[i]; e.Verb == model.Arrive && e.Rig == rig && e.Taken() {
-			stay = n.scene.ID + " " + e.ID.String()
-		}
-	}
-	s := n.splits[rig]
-	if s == nil || s.stay != stay {
-		s = &split{grab: map[string]int{}, stay: stay}
-		n.splits[rig] = s
-	}
-	return s
-}
-
-// calledAway is the rig that is called away most likely: the one that was
-// spoken of so last on this tablet, else one that is signed for and has not
-// left; else the one that the least keeps here. The rig that the tablet
-// belongs to stays with its tarp, and a rig with nothing out needs no split.
-func (n *now) calledAway() string {
-	var here []string
-	for _, r := range n.present() {
-		if n.atScene(r) {
-			here = append(here, r)
-		}
-	}
-	if len(here) == 0 {
-		here = n.present()
-	}
-	if len(here) == 0 || slices.Contains(here, n.away) {
-		return n.away
-	}
-	own := ""
-	if m := n.d.Member(n.by); m != nil {
-		own = m.Rig
-	}
-	ties := func(rig string) int {
-		v := releaseView{Rig: rig}
-		a := n.account(rig)
-		off := a.CameOff - a.Home
-		switch n.signed(&v); {
-		case v.Released > 0:
-			return -1
-		case rig == own:
-			return 1 << 30
-		case off == 0:
-			return 1 << 20
-		}
-		return off
-	}
-	return slices.MinFunc(here, func(a, b string) int { return cmp.Compare(ties(a), ties(b)) })
 }
 
 // releaseOf makes the view of a rig and what was chosen.

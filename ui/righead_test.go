@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
@@ -55,6 +56,36 @@ func TestTheReleaseOpensOnTheRigThatIsCalledAwayMostLikely(t *testing.T) {
 		w.tap(parts.KindAct, "rig-leaving")
 		if p := w.tabOf(c.want); p.State != "shown" {
 			t.Errorf("%s: it opens on another rig than %s: %s", c.what, c.want, w.text("header"))
+		}
+	}
+}
+
+// One rig here, two, three; on every glass. Another rig than the one it opens on
+// is one touch more.
+func TestTheReleaseIsOneTouchFromTheTarpAtRestHoweverManyRigsAreHere(t *testing.T) {
+	for _, size := range []fyne.Size{glass1024, glass1280, glass1920} {
+		for minute, rigs := range map[int]int{8: 1, 20: 2, 60: 3, 91: 3} {
+			w := demoAt(t, minute, ScreenTarp, size, glassLook(size, 1))
+			here := w.shell.now().present()
+			if len(here) != rigs {
+				t.Fatalf("minute %d: %v are here", minute, here)
+			}
+			for _, screen := range []string{ScreenTarp, ScreenGlance} {
+				f := &finger{window: w}
+				f.rest(model.Place{Kind: model.Tarp, Ground: w.shell.now().scene.Ground})
+				w.shell.Go(screen)
+				f.press(parts.KindAct, "rig-leaving")
+				if _, ok := f.find(parts.KindAct, "sign"); !ok || f.n != 1 {
+					t.Errorf("%g, minute %d, %s: %d touches, and the release shows: %v", size.Width, minute, screen, f.n, ok)
+				}
+				for _, rig := range here {
+					f.n = 0
+					f.press(parts.KindRig, rig)
+					if p, _ := f.find(parts.KindAct, "sign"); !strings.Contains(p.Text, w.shell.now().rigName(rig)) || f.n != 1 {
+						t.Errorf("%g, minute %d: one touch on %s leads to %q", size.Width, minute, rig, p.Text)
+					}
+				}
+			}
 		}
 	}
 }

@@ -27,6 +27,8 @@ type rowList struct {
 	side  *parts.Panel
 	words *parts.Label
 	aside func(n *now) (title, text string)
+	large bool        // what stands beside the rows is read aloud
+	wrong func() bool // what stands beside is a refusal; may be nil
 }
 
 // rowDo is one row, and what a touch on it does.
@@ -49,7 +51,7 @@ func newRowList(title, line string, rows func(*now) []rowDo, aside func(*now) (s
 				left = size.Width * 0.63
 			}
 			place(c.side, left, 0, size.Width-left, size.Height)
-			enlarge(c.side, c.words)
+			c.enlarge()
 			w = left - look.U(look.Gap)
 		}
 		c.list.Fold(fyne.NewSize(w, size.Height), look.U(c.least)*look.Current().Options().Text)
@@ -75,14 +77,22 @@ func (c *rowList) overflows(room float32) bool {
 	return float32(c.count)*look.U(look.Floor+look.Gap) > room+look.U(look.Gap)
 }
 
+func (c *rowList) enlarge() {
+	if c.large {
+		enlarge(c.side, c.words, look.OpenLarge)
+		return
+	}
+	enlarge(c.side, c.words)
+}
+
 // enlarge writes the words on a panel as large as all of them fit.
-func enlarge(side *parts.Panel, words *parts.Label) {
+func enlarge(side *parts.Panel, words *parts.Label, larger ...look.Role) {
 	size := side.Size()
 	if size.Height <= 0 {
 		return
 	}
 	v := words.View()
-	for _, role := range []look.Role{look.Open, look.Lead} {
+	for _, role := range append(larger, look.Open, look.Lead) {
 		v.Role = role
 		if parts.NewLines(v).HeightFor(size.Width-look.U(56)) <= size.Height-look.U(80) {
 			break
@@ -99,7 +109,9 @@ func (c *rowList) show(n *now) head {
 	for _, r := range c.rows(n) {
 		row := c.keep[r.view.ID]
 		if row == nil {
-			row = parts.NewRow(r.view, nil)
+			v := r.view
+			v.Off = v.Off && r.do == nil // a key that is shut is as high as an open one
+			row = parts.NewRow(v, nil)
 			c.keep[r.view.ID] = row
 		}
 		row.OnTap = r.do
@@ -113,9 +125,13 @@ func (c *rowList) show(n *now) head {
 	}
 	if c.aside != nil {
 		title, text := c.aside(n)
-		c.side.Set(parts.PanelView{Title: title, Rule: true})
+		v := parts.PanelView{Title: title, Rule: true}
+		if c.wrong != nil && c.wrong() {
+			v.Tone = parts.Alarm
+		}
+		c.side.Set(v)
 		c.words.SetText(text)
-		enlarge(c.side, c.words)
+		c.enlarge()
 	}
 	return head{title: c.title, sentence: c.line, back: true}
 }
@@ -129,8 +145,10 @@ func newRelief(sh *Shell) screen {
 			sh.act(model.Act{Verb: model.Relieve, By: n.scene.Staging, Holder: id})
 		})
 	}
-	return newRowList(words.L("Hand over staging"), words.L("Read the list aloud, walk the tarp, then touch who takes over"), rows,
+	c := newRowList(words.L("Hand over staging"), words.L("Read the list aloud, walk the tarp, then touch who takes over"), rows,
 		func(n *now) (string, string) { return words.L("To read back"), n.readBack() }).folded(272)
+	c.large = true
+	return c
 }
 
 // crewRows are rows of members to touch one of, but for one of them.
@@ -293,8 +311,6 @@ func (sh *Shell) openScene(name string) {
 	if err != nil {
 		sh.said = &said{trouble: inWords(err)}
 	}
-	if p := sh.opts.Board.Picture(); p.Gen > sh.pic.Gen {
-		sh.pic = p
-	}
+	sh.catchUp()
 	sh.Go(ScreenTarp)
 }

@@ -71,6 +71,7 @@ type Shell struct {
 	here    string
 	over    []screen // opened over the screen: a release, a hand-over
 	pic     *board.Picture
+	past    *pastScene              // what the picture leaves out of a closed scene
 	rig     string                  // the rig that Load up and Leaving are about
 	away    string                  // the rig that was last spoken of as called away
 	splits  map[string]*split       // by rig: what it grabs and what it leaves
@@ -118,7 +119,8 @@ type now struct {
 
 // New builds the window's content over an open board.
 func New(opts Options) *Shell {
-	sh := &Shell{opts: opts, here: opts.Screen, pic: opts.Board.Picture(), drawn: map[screen]look.Options{}, splits: map[string]*split{}}
+	sh := &Shell{opts: opts, here: opts.Screen, drawn: map[screen]look.Options{}, splits: map[string]*split{}}
+	sh.pic = sh.withPast(opts.Board.Picture())
 	if sh.here == "" {
 		sh.here = ScreenTarp
 	}
@@ -164,7 +166,7 @@ func (sh *Shell) Root() fyne.CanvasObject { return sh.root }
 // take shows a newer picture.
 func (sh *Shell) take(p *board.Picture) {
 	if p.Gen > sh.pic.Gen {
-		sh.pic = p
+		sh.pic = sh.withPast(p)
 		if !sh.busy {
 			sh.refresh()
 		}
@@ -268,9 +270,7 @@ func (sh *Shell) log(tap board.Tap) []model.Entry {
 	if err != nil {
 		sh.said = &said{trouble: inWords(err)}
 	}
-	if p := sh.opts.Board.Picture(); p.Gen > sh.pic.Gen {
-		sh.pic = p
-	}
+	sh.catchUp()
 	sh.refresh()
 	return entries
 }

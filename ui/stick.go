@@ -68,7 +68,7 @@ func (s *stickScreen) aside(*now) (title, text string) {
 	if s.says != "" {
 		return words.L("What came of it"), s.says
 	}
-	return words.L("How two tablets agree"), words.L("Write the log of each onto the stick, and take it in on the other. Afterwards both show the same board.\n\n" +
+	return words.L("How two tablets agree"), words.L("Write the log of each onto the stick, and take it in on the other. Afterwards both show the same.\n\n" +
 		"A file is taken in whole or not at all. The same file again changes nothing. A file of another department is refused.")
 }
 
@@ -97,9 +97,7 @@ func (s *stickScreen) take() {
 	if err != nil {
 		s.says = inWordsLong(err)
 	}
-	if p := s.sh.opts.Board.Picture(); p.Gen > s.sh.pic.Gen {
-		s.sh.pic = p
-	}
+	s.sh.catchUp()
 	s.sh.refresh()
 }
 

@@ -128,7 +128,7 @@ func newOrders(sh *Shell) screen {
 				if l.Packs != 1 {
 					packs = words.F("%d packs", l.Packs)
 				}
-				out = append(out, rowDo{view: parts.RowView{ID: "order-" + l.Stock, Figure: fmt.Sprint(l.Packs), Title: l.Name, Second: words.F("%s of %d. %s", packs, l.Pack, who), Right: fmt.Sprintf("= %d", l.Pieces()), Go: "go", Tone: parts.Quiet, Off: n.pic.ReadOnly != ""},
+				out = append(out, rowDo{view: parts.RowView{ID: "order-" + l.Stock, Figure: fmt.Sprint(l.Packs), Title: l.Name, Second: words.F("%s of %d. %s", packs, l.Pack, who), Right: words.F("%s in all", parts.B(fmt.Sprint(l.Pieces()))), Go: "go", Tone: parts.Quiet, Off: n.pic.ReadOnly != ""},
 					do: func() { sh.countShelf(l.Stock) }})
 			}
 		}

@@ -77,13 +77,7 @@ func (t *tarpScreen) send(id string) {
 		t.sh.refresh()
 		return
 	case placeHome:
-		if len(t.picks) > 0 {
-			if i := n.d.ItemIndex(t.picks[0].item); i >= 0 {
-				t.sh.rig = n.d.Items[i].Rig
-			}
-		}
-		t.picks = nil
-		t.sh.Go(ScreenLoadUp)
+		t.goHome(n, f)
 		return
 	}
 	to, err := n.s.Resolve(id, -1, n.scene.ID)

@@ -52,7 +52,10 @@ func (t *tarpScreen) stripNow(n *now) parts.StripView {
 		v.Title, v.Second = words.F("Touch a number up to %d", t.number.most()), ""
 	}
 	if len(t.picks) > 0 && t.earlier > 0 {
-		v.Title, v.Second = words.F("Logged as %d min ago", t.earlier), words.L("Touch a place. Only this one is set back.")
+		v.Title, v.Second = words.F("Logged as %d min ago", t.earlier), parts.Or(words.L("Touch a place. Only this one is set back."), words.L("Only this one."))
+	}
+	if n.narrow() && len(t.picks) > 0 && t.ask == nil { // beside three keys
+		v.Second = parts.Shortest(v.Second)
 	}
 	return v
 }

@@ -154,7 +154,7 @@ func (t *tarpScreen) showDoor(n *now, d door) {
 		Note: words.F("%d of %d home", n.aboard(d), len(d.lines)), Right: words.L("One touch puts it on the tarp")}
 	picks := t.picks
 	if f := t.fresh; f != nil {
-		picks = append(slices.Clone(picks), pick{item: f.item, from: model.Place{Kind: model.Tarp, Ground: n.scene.Ground}, n: 1, most: 1})
+		picks = append(slices.Clone(picks), n.freshPick(f))
 		v.Right = words.L("Went straight there? Touch the place")
 	} else if len(t.picks) > 0 {
 		v.Right = words.L("More can be picked")
@@ -216,8 +216,11 @@ func (n *now) freshKeys(f *fresh, shown model.Place, last string) []parts.PlaceK
 		if keys[k].Mode == parts.PlaceLikeliest {
 			keys[k].Mode = parts.PlaceTarget
 		}
-		if keys[k].ID == string(model.Tarp) {
+		switch keys[k].ID {
+		case string(model.Tarp):
 			keys[k].Mode, keys[k].Verb = parts.PlaceOpen, words.L("it is here")
+		case placeHome:
+			keys[k] = n.homeKey([]pick{n.freshPick(f)})
 		}
 	}
 	return keys

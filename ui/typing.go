@@ -63,12 +63,14 @@ func newTyping(sh *Shell, t *tarpScreen) *typing {
 	return y
 }
 
+// layWords lays the plain places out in the rows that there is room for, all
+// of them if a finger still finds each.
 func (y *typing) layWords(size fyne.Size) {
-	gap := look.U(look.Gap)
-	cols := max(1, int((size.Width+gap)/(look.U(150)+gap)))
+	gap, h := look.U(look.Gap), look.U(look.Floor)
+	rows := max(1, int((size.Height+gap)/(h+gap)))
+	cols := min((len(y.words)+rows-1)/rows, max(1, int((size.Width+gap)/(h+gap))))
 	w := (size.Width - gap*float32(cols-1)) / float32(cols)
 	for i, k := range y.words {
-		h := look.U(look.Floor)
 		yy := float32(i/cols) * (h + gap)
 		k.Hidden = yy+h > size.Height+1
 		place(k, float32(i%cols)*(w+gap), yy, w, h)

@@ -79,7 +79,7 @@ func unreadable(path string, there bool, why string) error {
 	name := filepath.Base(path)
 	if !there {
 		return &Trouble{fmt.Sprintf("There is no file %s.", name), "Nothing was made or changed.",
-			"Check the name, or open it for writing to make a new one. " + why, nil}
+			"Check the name and the folder that it lies in. " + why, nil}
 	}
 	return &Trouble{fmt.Sprintf("%s is empty or of an older version.", name), asItWas,
 		"Open it once where it may be written; it is then brought up to date. " + why, nil}

@@ -82,7 +82,7 @@ func look(path string) (version int, there bool, err error) {
 		return 0, false, &Trouble{fmt.Sprintf("%s is a folder, not a department file.", filepath.Base(path)), asItWas,
 			"Choose a file in it.", nil}
 	case st.Size() == 0 && size(path+"-wal") > 0: // SQLite would throw the other file away
-		return 0, true, &Trouble{fmt.Sprintf("%s is empty, but %[1]s-wal beside it is not.", filepath.Base(path)),
+		return 0, true, &Trouble{fmt.Sprintf("%s is empty, but %s-wal beside it is not.", filepath.Base(path), filepath.Base(path)),
 			"Neither was changed.", keepRestore, nil}
 	case st.Size() == 0:
 		return 0, true, nil

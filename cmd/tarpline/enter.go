@@ -13,7 +13,7 @@ import (
 func (c *call) enter() error {
 	name, data, err := c.text(c.args[0])
 	if err != nil {
-		return fmt.Errorf("the sheet could not be read: %w. Nothing was logged", err)
+		return unread("sheet", c.args[0], err)
 	}
 	lines, problems := stores.ReadSheet(name, data)
 	if len(problems) > 0 {

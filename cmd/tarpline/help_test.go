@@ -76,6 +76,8 @@ func TestWhatIsNotUnderstoodExits2AndSaysWhatIsMeant(t *testing.T) {
 		{"stores save x -dry", "stores save takes no options"},
 		{"loadup", "which rig?"},
 		{"leaving -csv", "which rig?"},
+		{"leaving R41 -rig E42", "R41 or E42?"},
+		{"leaving R41 E42", "it is: tarpline leaving RIG;"},
 		{"backup", "it is: tarpline backup FILE"},
 		{"restore", "it is: tarpline restore FILE"},
 		{"replay " + demoScene + " -start today", "a date and time is written"},
@@ -101,6 +103,7 @@ func TestOptionsMayStandAnywhere(t *testing.T) {
 	want := d.must("leaving", "-rig", "R41", "-csv")
 	for _, args := range [][]string{
 		{"-csv", "leaving", "-rig", "R41"}, {"-rig=R41", "--csv", "leaving"}, {"-rig", "R41", "leaving", "-csv=true"}, {"-csv", "-rig", "r41", "leaving"},
+		{"leaving", "R41", "-csv"}, {"leaving", "-csv", "r41"}, {"leaving", "R41", "-rig", "r41", "-csv"},
 	} {
 		if got := d.must(args...); got != want {
 			t.Errorf("%q: %q", args, got)

@@ -42,14 +42,21 @@ func (c *call) proof() error     { return c.list(plain((*board.Picture).Proof), 
 func (c *call) loadup() error  { return c.ofRig((*board.Picture).LoadUp, loadUpLines) }
 func (c *call) leaving() error { return c.ofRig((*board.Picture).Leaving, leavingLines) }
 
-// ofRig prints a table about the rig of -rig.
+// ofRig prints a table about a rig: a word behind the command, or -rig.
 func (c *call) ofRig(table func(*board.Picture, string) board.Table, people func(*board.Picture, board.Table, string) []string) error {
-	if c.rig == "" {
-		return misuse("which rig? Say it with -rig, such as -rig R41")
+	asked := c.rig
+	if len(c.args) > 0 {
+		asked = c.args[0]
+	}
+	switch {
+	case asked == "":
+		return misuse("which rig? Its id stands behind the command, such as R41")
+	case c.rig != "" && !strings.EqualFold(asked, c.rig):
+		return misuse(fmt.Sprintf("%s or %s? One rig at a time", asked, c.rig))
 	}
 	rig := ""
 	return c.list(func(p *board.Picture) (t board.Table, err error) {
-		if rig, err = knownRig(p, c.rig); err == nil {
+		if rig, err = knownRig(p, asked); err == nil {
 			t = table(p, rig)
 		}
 		return t, err

@@ -170,3 +170,30 @@ func (d *desk) replies(rows ...string) [][]string {
 	}
 	return table(d.t, out)[1:]
 }
+
+func TestAFileThatIsNotThereIsSaidWithWhatIsSafeAndWhatToDo(t *testing.T) {
+	d := loadedDesk(t)
+	before := d.must("proof")
+	gone := filepath.Join(t.TempDir(), "gone")
+	for _, args := range [][]string{
+		{"restore", gone + ".db"}, {"restore", "-replace", gone + ".db"}, {"replay", gone + ".csv"}, {"enter", gone + ".csv"},
+		{"stick", "load", gone + ".tarpside"}, {"stores", "load", gone}, {"stores", "load", gone + ".xlsx"},
+	} {
+		said := d.fails(1, args...)
+		if !strings.Contains(said, "gone") || !strings.Contains(said, "othing") || !strings.Contains(said, "heck") && !strings.Contains(said, "name the folder") {
+			t.Errorf("%s: it does not say what is missing, what is safe and what to do: %s", strings.Join(args[:len(args)-1], " "), said)
+		}
+		if strings.Contains(said, "for writing") || strings.Contains(said, "reading only") {
+			t.Errorf("%s: it tells of opening files: %s", strings.Join(args[:len(args)-1], " "), said)
+		}
+	}
+	if d.must("proof") != before {
+		t.Error("something was changed")
+	}
+	for _, command := range []string{"glance", "verify", "journal"} {
+		_, _, said := d.bare(command, "-db", gone+".db")
+		if !strings.Contains(said, "there is no department file") || !strings.Contains(said, "Nothing was made") || !strings.Contains(said, "tarpline stores load") {
+			t.Errorf("%s of no file: %s", command, said)
+		}
+	}
+}

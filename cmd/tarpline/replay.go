@@ -70,11 +70,11 @@ func (c *call) replay() error {
 
 // scene reads a scene file whole, so that a mistake stops before the first row.
 func (c *call) scene(name string) ([]stores.SceneRow, error) {
-	name, data, err := c.text(name)
+	called, data, err := c.text(name)
 	if err != nil {
-		return nil, fmt.Errorf("the scene could not be read: %w. Nothing was logged", err)
+		return nil, unread("scene", name, err)
 	}
-	rows, problems := stores.ReadScene(name, data)
+	rows, problems := stores.ReadScene(called, data)
 	if len(problems) > 0 {
 		return nil, fmt.Errorf("nothing was logged: %s", badRows(problems))
 	}
@@ -89,6 +89,15 @@ func (c *call) text(name string) (string, []byte, error) {
 	}
 	data, err := os.ReadFile(name)
 	return filepath.Base(name), data, err
+}
+
+// unread says in words that a file could not be read.
+func unread(what, name string, err error) error {
+	const safe = "Nothing was logged; what was logged before is safe"
+	if errors.Is(err, os.ErrNotExist) {
+		return fmt.Errorf("there is no file %s. %s. Check its name, and that the folder or the stick that it lies on is there", name, safe)
+	}
+	return fmt.Errorf("the %s could not be read: %w. %s. Check that %s is a file, and that you may read it", what, err, safe, name)
 }
 
 // minute0 is the moment of minute 0: as given; or by the clock of the first

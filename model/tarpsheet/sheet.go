@@ -135,7 +135,7 @@ func (r *reader) time(cell string) time.Time {
 		return r.last
 	}
 	if t.After(r.now) {
-		r.bad("time", fmt.Sprintf("%s is still to come; the scene was opened at %s", cell, r.start.Format("15:04")), "a time between the two")
+		r.bad("time", fmt.Sprintf("%s is before the scene was opened, at %s, or still to come", cell, r.start.Format("15:04")), "a time from then to now")
 		return r.last
 	}
 	r.last = t

@@ -129,6 +129,7 @@ type RowView struct {
 	Dim    bool   // the second line and the right end in the quiet colour
 	NoRule bool
 	Off    bool // for reading
+	Tall   bool // a hand high, for words of several lines
 	State  string
 }
 
@@ -143,6 +144,9 @@ func NewRow(view RowView, onTap func()) *Row {
 	r := &Row{}
 	r.OnTap = onTap
 	h := look.Floor
+	if view.Tall {
+		h = look.Target
+	}
 	if view.Off {
 		h = 48
 		if view.Second != "" {

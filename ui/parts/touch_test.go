@@ -275,6 +275,30 @@ func TestTheSecondKeyOfAHoldGoesAwayByItself(t *testing.T) {
 	}
 }
 
+func TestAHoldThatWasBegunDoesNotSignForAnotherThing(t *testing.T) {
+	h, b, done := holding(t, HoldView{ID: "sign", Title: "Hold to sign for Engine 42", Sure: "Sign"})
+	h.MouseDown(press)
+	b.pass(1900 * time.Millisecond)
+	h.Disarm()
+	h.Set(HoldView{ID: "sign", Title: "Hold to sign for Rescue 41", Sure: "Sign"})
+	b.pass(5 * time.Second)
+	h.MouseUp(press)
+	h.Tapped(nil)
+	if *done != 0 || h.Armed() {
+		t.Fatalf("signed %d, armed %v by the hold for the other", *done, h.Armed())
+	}
+	h.MouseDown(press)
+	h.MouseUp(press)
+	h.Tapped(nil)
+	if !h.Armed() {
+		t.Fatal("the key is dead afterwards")
+	}
+	h.Disarm()
+	if h.Armed() || len(h.Inside()) != 0 || *done != 0 {
+		t.Errorf("armed %v, signed %d after the second key was taken away", h.Armed(), *done)
+	}
+}
+
 func TestAHoldKeyThatIsOffDoesNothing(t *testing.T) {
 	h, b, done := holding(t, HoldView{ID: "sign", Title: "Hold", Sure: "Sign", Off: true})
 	h.MouseDown(press)

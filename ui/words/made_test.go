@@ -158,7 +158,7 @@ func written(e ast.Expr, pkg string, known map[string]ast.Expr) string {
 }
 
 // joins is what joins a format to a clause that is all filled in.
-var joins = regexp.MustCompile(`^%s(?:[;.:,?] | \()|(?:[;.:,?] | \()%s\)?$`)
+var joins = regexp.MustCompile(`^%[sw](?:[;.:,?] | \()|(?:[;.:,?] | \()%[swv]\)?$`)
 
 // clause is a format without what joins it to others.
 func clause(s string) string {

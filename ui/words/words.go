@@ -22,8 +22,11 @@ var tables embed.FS
 type tongue struct {
 	change func(string) string // of the table's text; nil leaves it
 	seen   sync.Map            // key to text
-	once   sync.Once
-	made   formats // read when the first sentence of model or board is shown
+
+	mu   sync.Mutex
+	once sync.Once
+	made formats           // of model and board, read when their first sentence is said
+	told map[string]string // their sentences, as they are said
 }
 
 var speaks atomic.Pointer[tongue]
