@@ -277,8 +277,8 @@ func newRow(row string) string {
 	if !ok {
 		return row
 	}
-	for _, column := range []string{`name "`, `description "`} {
-		if _, rest, ok := strings.Cut(cells, column); ok {
+	for _, column := range []string{"name", "description"} {
+		if _, rest, ok := strings.Cut(cells, column+` "`); ok {
 			name, _, _ := strings.Cut(rest, `"`)
 			return which + ", " + name
 		}
