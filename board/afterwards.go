@@ -13,6 +13,9 @@ import (
 // paperDevice begins the name under which a sheet of paper stands in the log.
 const paperDevice = "paper-"
 
+// FromPaper tells whether a device is a sheet of paper that was entered.
+func FromPaper(device string) bool { return strings.HasPrefix(device, paperDevice) }
+
 // EnterPaper logs the lines of a tarp sheet that was written while there was
 // no tablet, in the scene that is on, each in its minute. A sheet is like a
 // tablet that was cut off: it had seen what was logged up to its first minute,

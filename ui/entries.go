@@ -121,11 +121,11 @@ func (c *mending) layout(size fyne.Size) {
 	if len(c.root.Objects) > 2 {
 		padW := 3*look.U(104) + 2*gap
 		w -= padW + 2*gap
-		padH := min(4*look.U(96)+3*gap, size.Height-wordsH-look.U(look.Floor)-gap)
-		place(c.out, w+2*gap, wordsH, padW, look.U(look.Floor))
-		place(c.pad, w+2*gap, wordsH+look.U(look.Floor)+gap, padW, padH)
+		padH := min(4*look.U(look.Target)+3*gap, size.Height-look.U(look.Floor)-gap)
+		place(c.out, w+2*gap, 0, padW, look.U(look.Floor))
+		place(c.pad, w+2*gap, look.U(look.Floor)+gap, padW, padH)
 	}
-	place(c.words, gap, 0, size.Width-2*gap, wordsH-gap)
+	place(c.words, gap, 0, w-2*gap, wordsH-gap)
 	flush(c.grid, 0, wordsH, w, size.Height-wordsH)
 }
 
@@ -314,13 +314,13 @@ func (c *mending) place(id string) {
 		}
 	}
 	c.sh.over = nil
-	c.sh.log(tap)
+	c.sh.log(n.staged(tap))
 }
 
 // log writes the correct beside the entry that it mends.
 func (c *mending) log(from, to model.Place, k int) {
-	ground := c.sh.now().scene.Ground
+	n := c.sh.now()
 	c.sh.over = nil
-	c.sh.log(board.Tap{Scene: c.e.Scene, Mends: c.e.ID.String(), Acts: []model.Act{{Verb: model.Correct, Item: c.e.Item, Quantity: k,
-		From: grounded(from, ground), To: grounded(to, ground), Holder: c.e.Holder}}})
+	c.sh.log(n.staged(board.Tap{Scene: c.e.Scene, Mends: c.e.ID.String(), Acts: []model.Act{{Verb: model.Correct, Item: c.e.Item, Quantity: k,
+		From: grounded(from, n.scene.Ground), To: grounded(to, n.scene.Ground), Holder: c.e.Holder}}}))
 }

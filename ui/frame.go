@@ -39,6 +39,7 @@ type frame struct {
 	shown  screen
 	clock  string
 	notes  string // under the clock
+	icon   string // before it, where it is more than the usual
 }
 
 var railScreens = []parts.RailKeyView{
@@ -147,7 +148,7 @@ func (f *frame) show(n *now, sc screen, h head) {
 	clock, notes := n.at.Format("15:04"), f.note(n)
 	changed := f.shown != sc || !sameRoom(f.header, h)
 	if changed || !sameWords(f.header, h) || clock != f.clock || notes != f.notes {
-		f.header, f.shown, f.clock, f.notes = h, sc, clock, notes
+		f.header, f.shown, f.clock, f.notes, f.icon = h, sc, clock, notes, noteIcon(n)
 		f.banner.SetPart(parts.Part{Kind: parts.KindText, ID: "header", Text: join(h.title, h.sentence, h.big, h.bigWords, notes)})
 		f.banner.Refresh()
 	}
@@ -198,6 +199,17 @@ func (f *frame) note(n *now) string {
 		return words.F("Data %d h old", n.ageMinutes()/60)
 	}
 	return words.L("This tablet")
+}
+
+// noteIcon is the shape of the line under the clock, where it warns.
+func noteIcon(n *now) string {
+	switch {
+	case n.pic.ReadOnly != "":
+		return "glance"
+	case n.pic.Behind > 0 || n.stale():
+		return "clock"
+	}
+	return ""
 }
 
 // paint draws the header: where I am, one sentence, the clock.
@@ -261,7 +273,12 @@ func (f *frame) paintNote(p *parts.Pen, x, w float32) {
 	ink := parts.Ink{Role: look.SmallBold, Align: fyne.TextAlignTrailing, Lines: 1}
 	y := look.U(54)
 	if !f.sh.opts.Practice {
-		p.Write(f.notes, ink, x, y, w, 0)
+		note := p.Fit(f.notes, ink, w-look.U(32), 0)
+		p.Put(note, x, y, w)
+		if f.icon != "" {
+			side := p.Size(look.Small) * 1.3
+			p.Icon(f.icon, look.Text, x+w-note.W-side-look.U(8), y+(note.H-side)/2, side)
+		}
 		return
 	}
 	in, side := look.U(8), p.Size(look.Small)*1.3

@@ -22,13 +22,15 @@ type fromPaper struct {
 	lines []tarpsheet.Line
 	line  tarpsheet.Line // that is being entered
 	says  string
-	right bool // the trial went well
+	right bool         // the trial went well
+	wrong map[int]bool // lines that are not right, from 1
 	list  *rowList
 }
 
 func newFromPaper(sh *Shell) *fromPaper {
 	f := &fromPaper{sh: sh}
 	f.list = newRowList(words.L("From paper"), words.L("Enter the lines of the tarp sheet as they were written, then log them together"), f.rows, f.aside)
+	f.list.wrong = func() bool { return len(f.lines) > 0 && !f.right }
 	return f
 }
 
@@ -40,6 +42,9 @@ func (f *fromPaper) rows(n *now) []rowDo {
 	}
 	for i, l := range f.lines {
 		v := parts.RowView{ID: fmt.Sprintf("line-%d", i+1), Title: paperTime(l.Time) + "  " + capital(f.words(n, l)), Second: words.L("touch to take it out"), Tone: parts.Quiet, Go: "cross"}
+		if f.wrong[i+1] {
+			v.Tone = parts.Alarm
+		}
 		out = append(out, rowDo{v, func() {
 			f.lines = append(f.lines[:i:i], f.lines[i+1:]...)
 			f.try()
@@ -59,6 +64,8 @@ func (f *fromPaper) words(n *now, l tarpsheet.Line) string {
 				what = l.Quantity + " " + low(many(it.Name))
 			}
 		}
+	} else if said, ok := tarpsheet.Words(l.Piece); ok {
+		what = quoted(said)
 	}
 	out := what
 	switch p, err := model.ParsePlace(l.To); {
@@ -105,6 +112,7 @@ func (f *fromPaper) log() {
 
 // enter hands the lines to the board and keeps what it says.
 func (f *fromPaper) enter(dry bool) {
+	f.wrong = map[int]bool{}
 	if f.says, f.right = "", false; len(f.lines) == 0 {
 		return
 	}
@@ -120,6 +128,7 @@ func (f *fromPaper) enter(dry bool) {
 	case len(faults) > 0:
 		for _, x := range faults {
 			where := words.F("Line %d", x.Row)
+			f.wrong[x.Row] = true
 			if x.Row == 0 {
 				where = words.L("All lines")
 			}
@@ -183,16 +192,40 @@ func newPaperWhere(f *fromPaper) screen {
 		list = append(list, choice{parts.KindPlace, "at:" + name, placeWord(name), n.meaning(name), parts.MarkView{}})
 	}
 	for _, a := range n.d.Agencies {
-		if a.Kind == "home" {
-			continue
+		if strings.HasPrefix(strings.ToLower(a.Kind), "home") {
+			continue // what is ours does not go along with us
 		}
 		list = append(list, choice{parts.KindPlace, "with:" + a.Code, n.partyName(a.Code), words.L("went with them"), parts.MarkView{}})
 	}
-	list = append(list, choice{parts.KindPlace, "used", words.L("Used up"), "", parts.MarkView{}}, choice{parts.KindPlace, tarpsheet.Unknown, words.L("Cannot be read"), words.L("kept as unknown"), parts.MarkView{}})
+	list = append(list, choice{parts.KindPlace, "used", words.L("Used up"), "", parts.MarkView{}},
+		choice{parts.KindAct, placeNew, words.L("Another place"), words.L("as it was written"), parts.MarkView{}}, choice{parts.KindPlace, tarpsheet.Unknown, words.L("Cannot be read"), words.L("kept as unknown"), parts.MarkView{}})
 	return newChooser(f.sh, words.L("Where to, or back"), f.words(n, f.line), list, func(id string) {
+		if id == placeNew {
+			f.then(newWordPad(f.sh, words.L("Another place"), "", mostPlace, f.where))
+			return
+		}
 		f.line.To = id
 		f.then(newPaperWho(f))
 	})
+}
+
+// mostPlace is how many letters a place on paper may have.
+const mostPlace = 24
+
+// where takes a place in the words of the sheet; none is asked for again.
+func (f *fromPaper) where(written string) {
+	p, err := model.ParsePlace(string(model.At) + ":" + written)
+	if err != nil {
+		f.then(newPaperWhere(f))
+		return
+	}
+	for _, name := range f.sh.now().scenePlaces() { // trail is Trail
+		if strings.EqualFold(name, p.Name) {
+			p.Name = name
+		}
+	}
+	f.line.To = p.String()
+	f.then(newPaperWho(f))
 }
 
 // newPaperWho asks who had it.
@@ -319,6 +352,7 @@ func newPaperNumber(f *fromPaper) screen {
 type paperPiece struct {
 	f     *fromPaper
 	typed string
+	which bool // done was touched while several have these letters
 	out   *parts.Readout
 	none  *parts.Key
 	pad   *parts.LetterPad
@@ -330,16 +364,21 @@ type paperPiece struct {
 func newPaperPiece(f *fromPaper) screen {
 	p := &paperPiece{f: f}
 	p.out = parts.NewReadout(parts.ReadoutView{ID: "typed"})
-	p.none = parts.NewKey(parts.KeyView{ID: "unreadable", Title: words.L("Cannot be read"), Second: words.L("kept as unknown"), Lay: parts.LayLeft}, func() {
+	p.none = parts.NewKey(parts.KeyView{}, func() {
+		if p.inWords() {
+			p.done()
+			return
+		}
 		f.line.Piece, f.line.Quantity = tarpsheet.Unknown, ""
 		f.then(newPaperWhere(f))
 	})
-	p.pad = parts.NewLetterPad(func(s string) { p.typed += s; f.sh.refresh() }, func() {
+	p.pad = parts.NewLetterPad(func(s string) { p.typed, p.which = p.typed+s, false; f.sh.refresh() }, func() {
+		p.which = false
 		if r := []rune(p.typed); len(r) > 0 {
 			p.typed = string(r[:len(r)-1])
 		}
 		f.sh.refresh()
-	}, func() { f.sh.refresh() })
+	}, p.done)
 	cell := func() fyne.Size { return fyne.NewSize(look.U(300), look.U(look.Target)) }
 	p.found = parts.NewGrid(cell, func() fyne.CanvasObject {
 		var k *parts.Key
@@ -386,7 +425,35 @@ func (p *paperPiece) show(n *now) head {
 	if p.f.line.Time == tarpsheet.Unknown {
 		line = words.L("What was written, at a time that cannot be read")
 	}
+	switch {
+	case p.typed == "" && p.which:
+		line = words.L("Type some letters of the piece, or touch Cannot be read")
+	case p.which:
+		line = words.L("Several have these letters: touch the one that was written")
+	}
+	none := parts.KeyView{ID: "unreadable", Title: words.L("Cannot be read"), Second: words.L("kept as unknown"), Lay: parts.LayLeft}
+	if p.inWords() {
+		none = parts.KeyView{ID: "in-words", Title: words.L("In these words"), Second: words.L("no such piece is listed"), Lay: parts.LayLeft}
+	}
+	p.none.Set(none)
 	return head{title: words.L("Piece"), sentence: line, back: true, letters: true}
+}
+
+// inWords tells whether what is typed names no piece of the inventory.
+func (p *paperPiece) inWords() bool { return strings.TrimSpace(p.typed) != "" && len(p.cells) == 0 }
+
+// done takes the one piece that has these letters, or what no table has in the
+// words of the sheet. Where it cannot, it says what to touch.
+func (p *paperPiece) done() {
+	switch {
+	case len(p.cells) == 1:
+		p.take(p.cells[0].ID)
+	case p.inWords():
+		p.take(tarpsheet.InWords(strings.TrimSpace(p.typed)))
+	default:
+		p.which = true
+		p.f.sh.refresh()
+	}
 }
 
 func (p *paperPiece) take(id string) {

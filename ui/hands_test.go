@@ -252,3 +252,118 @@ func TestTheLapLeadsFromDoorToDoorUntilEveryOneIsSeenOrNamed(t *testing.T) {
 		t.Errorf("what was not opened is not on the list that is signed: %q", got)
 	}
 }
+
+func TestPaperKeepsAPlaceAndAPieceInTheWordsThatWereWritten(t *testing.T) {
+	w := demoAt(t, 60, ScreenMore, glass1280, look.Options{})
+	w.mustTouch("act papers", "act from-paper", "act next-line", "digit 1", "digit 9", "digit 4", "digit 0", "digit done", "act done")
+	if got := w.text("header"); !strings.Contains(got, "Type some letters") {
+		t.Errorf("Done over no letters says %q", got)
+	}
+	write := func(text string) {
+		for _, r := range text {
+			if _, shifted := w.find("act", "shift"); shifted && r == ' ' {
+				w.mustTouch("act space")
+				continue
+			}
+			w.mustTouch("act " + string(r))
+		}
+	}
+	write("bl")
+	w.mustTouch("act done")
+	if got := w.text("header"); !strings.Contains(got, "touch the one") {
+		t.Errorf("Done over several pieces says %q", got)
+	}
+	w.mustTouch("act delete", "act delete")
+	write("tow cable red")
+	if _, ok := w.find("act", "in-words"); !ok {
+		t.Fatal("a piece that nobody listed cannot be kept in words")
+	}
+	w.mustTouch("act done", "act "+placeNew, "act done")
+	if got := w.text("header"); !strings.Contains(got, "Where to") {
+		t.Errorf("a place without a letter: %q", got)
+	}
+	w.mustTouch("act " + placeNew)
+	write("old mill")
+	w.mustTouch("act done", "member nobody", "act log-paper")
+	var e model.Entry
+	for _, x := range w.board.Picture().Entries {
+		if x.Entered != 0 {
+			e = x
+		}
+	}
+	if e.Item != "tow cable red" || e.To != "at:Old mill" || !e.Reply.Has("unknown_item") || e.Entered == 0 {
+		t.Errorf("logged %+v, %+v", e.Act, e.Reply)
+	}
+}
+
+func TestDoneInFindTakesTheOneOrKeepsTheWordsAndHiddenRigsAreFound(t *testing.T) {
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
+	w.shell.tarp().hidden["R41"] = true
+	w.mustTouch("act find", "act r", "act a", "act m", "act space", "act s")
+	if p, ok := w.find("piece", "R41-004"); !ok {
+		t.Fatalf("the ram support plate of a hidden rig is not found: %v", w.parts)
+	} else if p.State == "picked" {
+		t.Fatal("it is picked before it is touched")
+	}
+	before := len(w.board.Picture().Entries)
+	w.mustTouch("act done")
+	if got := w.shell.tarp().picks; len(got) != 1 || got[0].item != "R41-004" || len(w.board.Picture().Entries) != before {
+		t.Errorf("done over the one that was found: %+v is picked", got)
+	}
+	w.mustTouch("act drop", "act find")
+	for _, r := range "tow cable" {
+		if r == ' ' {
+			w.mustTouch("act space")
+			continue
+		}
+		w.mustTouch("act " + string(r))
+	}
+	w.mustTouch("act done")
+	if e := w.last(); e.Item != "tow cable" || !e.Reply.Has("unknown_item") {
+		t.Errorf("what nobody listed was typed and done, and the last entry is %+v", e.Act)
+	}
+}
+
+func TestWhatPutsAnEntryRightIsInTheNameOfWhoStages(t *testing.T) {
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
+	staging := w.shell.now().scene.Staging
+	w.mustTouch("piece R41-001", "place at:V1")
+	w.mustTouch("act correct", "place at:V2")
+	if e := w.last(); e.Verb != model.Correct || e.By != staging {
+		t.Errorf("corrected by %q, staging is %q: %+v", e.By, staging, e.Act)
+	}
+	w.mustTouch("act undo")
+	if e := w.last(); e.Verb != model.Correct || e.By != staging || staging == "" {
+		t.Errorf("taken back by %q, staging is %q: %+v", e.By, staging, e.Act)
+	}
+	if got := w.countAt("R41-001", "at:V1"); got != 1 {
+		t.Errorf("undo left %d at V1", got)
+	}
+}
+
+func TestAPieceInWordsIsReadBackAtARelief(t *testing.T) {
+	w := demoAt(t, 60, ScreenTarp, glass1280, look.Options{})
+	w.mustTouch("act find", "act q", "act q", "act q", "act done", "screen more", "act relieve")
+	if got := w.text("read-back"); !strings.Contains(strings.ToLower(got), "qqq") {
+		t.Errorf("the read-back says %q", got)
+	}
+}
+
+func TestWhatIsMovedAfterTheCloseIsSaidToBeLogged(t *testing.T) {
+	w := demoAt(t, 60, ScreenMore, glass1280, look.Options{})
+	w.mustTouch("act close-scene", "act close-scene-sure", "act seen", "screen tarp")
+	if got := w.text("reply"); !strings.HasPrefix(got, "No scene is open") {
+		t.Fatalf("closed, the strip says %q", got)
+	}
+	w.mustTouch("piece R41-001", "place at:V1")
+	if got := w.text("reply"); !strings.Contains(got, "Battery spreader, Tarp to V1") || !strings.Contains(got, "closed") {
+		t.Errorf("a piece was handed out, and the strip says %q", got)
+	}
+	if _, ok := w.find("act", "open-scene"); !ok {
+		t.Error("no key opens a scene")
+	}
+	w.mustTouch("act undo")
+	if got := w.text("reply"); !strings.Contains(got, "V1 to Tarp") {
+		t.Errorf("taken back, the strip says %q", got)
+	}
+}

@@ -257,8 +257,12 @@ func (n *now) stripView(picks []pick) parts.StripView {
 		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No department is loaded"), Second: words.L("On the Tarp screen: load one, or look at the demo.")}
 	}
 	if n.scene.ID == "" || n.scene.Closed {
-		return parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No scene is open"), Second: words.L("Open one when the call comes. What is still out stays in the log."),
+		v := parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No scene is open"), Second: words.L("Open one when the call comes. What is still out stays in the log."),
 			Keys: [2]parts.StripKey{{ID: "open-scene", Title: words.L("Open a scene"), Filled: true}}}
+		if taps := n.taps(1); n.said != nil && len(n.said.entries) > 0 && len(taps) > 0 { // logged all the same
+			v.Tone, v.Title, v.Second = parts.StripOK, n.lastLine(taps[0]), words.L("Logged, with the scene that is closed.")
+		}
+		return v
 	}
 	taps := n.taps(2)
 	v := parts.StripView{ID: "last", Title: words.L("Nothing logged yet"), Second: words.L("Touch a piece, then where it goes.")}

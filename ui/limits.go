@@ -244,7 +244,11 @@ func (sh *Shell) editItem(it model.Item) []string {
 	var problems stores.Problems
 	switch {
 	case errors.As(err, &problems):
-		return problemWords(problems)
+		var out []string
+		for _, p := range problems {
+			out = append(out, words.F("%s: %s. Right would be: %s.", capital(strings.ReplaceAll(p.Column, "_", " ")), p.Wrong, p.Right))
+		}
+		return out
 	case err != nil:
 		t := inWords(err)
 		return []string{t.What + ". " + t.Safe + ". " + t.Do + "."}

@@ -280,6 +280,7 @@ func (b *bayDraw) slot(i int) parts.SlotView {
 	v := parts.SlotView{ID: it.ID, Name: it.Short(), Mode: parts.SlotHole, Strut: it.Kind == model.Piece && strings.Contains(it.Family, "strut")}
 	home := n.s.Line(i).N(n.s.HomeOf(i))
 	p, lies := n.pieceOf(i)
+	disputed := n.s.Line(i).Contest != nil
 	switch {
 	case slices.Contains(b.shutBy, it.ID):
 		v.Mode, v.Icon, v.Second, v.Off = parts.SlotAlarm, "bar", b.endOf(i), true
@@ -304,6 +305,9 @@ func (b *bayDraw) slot(i int) parts.SlotView {
 		if home > 0 {
 			v.Mode, v.Second = parts.SlotHome, words.F("%d of %d home", home, it.Quantity)
 		}
+	}
+	if disputed && v.Mode != parts.SlotAlarm {
+		v.Icon, v.Second = "fork", parts.Or(n.claimWords(i), words.L("two claims"))
 	}
 	if v.Icon != "" && v.Icon != "tick" {
 		v.Lay = parts.SlotCorner

@@ -179,7 +179,7 @@ func (n *now) carrySide(st *luState) node {
 
 // otherList chooses the rig and who loads it.
 func (n *now) otherList(st *luState) node {
-	v := listOf{panel: parts.PanelView{ID: "other", Title: words.L("Which rig, and who loads")}, gap: look.Gap}
+	v := listOf{panel: parts.PanelView{ID: "other", Title: words.L("Which rig")}, gap: look.Gap}
 	var rows []node
 	for _, r := range n.present() {
 		in, all := n.progress(r)
@@ -189,7 +189,7 @@ func (n *now) otherList(st *luState) node {
 		}
 		rows = append(rows, row(look.Floor, node{id: r, view: view}))
 	}
-	rows = append(rows, row(look.Floor, node{id: "paper", view: parts.RowView{ID: "paper", Title: words.L("Put-back list on paper"), Icon: "paper", Go: "go"}}))
+	rows = append(rows, row(30, node{id: "who", view: parts.LabelView{Text: words.L("Who loads"), Role: look.BodyBold, Lines: 1}}))
 	for _, own := range []bool{true, false} {
 		for _, m := range n.d.Members {
 			if m.Agency != n.d.RigAgency(st.rig) || (m.Rig == st.rig) != own {
@@ -210,13 +210,17 @@ func (n *now) otherSide(st *luState) node {
 	key := func(id, title, second, icon string) node {
 		return keyNode(parts.KeyView{ID: id, Title: title, Second: second, Icon: icon, Lay: parts.LayLeft})
 	}
+	half := func(id, title, second, icon string) node {
+		return keyNode(parts.KeyView{ID: id, Title: title, Second: second, Icon: icon, Lay: parts.LayLeft, Role: look.Group})
+	}
 	load := key("load", words.L("Load"), words.L("the next piece in"), "load")
 	v := load.view.(parts.KeyView)
 	v.Tone = parts.Filled
 	load.view = v
 	return col(0, load,
 		key("sweep", words.L("Look at every slot"), n.doorWords(st.rig, *st.at), "glance"),
-		row(0, key("collect", words.L("Collect"), words.F("%s still out", words.N("%d line", "%d lines", len(n.lyingOut(st.rig)))), "tarp"),
-			key("carry", words.L("For others"), words.F("%s to carry", words.N("%d line", "%d lines", len(n.others(st.rig)))), "carried")),
-		key("time", words.L("How long still"), n.roughly(st.rig, false), "hourglass"))
+		row(0, half("collect", words.L("Collect"), words.F("%s still out", words.N("%d line", "%d lines", len(n.lyingOut(st.rig)))), "tarp"),
+			half("carry", words.L("For others"), words.F("%s to carry", words.N("%d line", "%d lines", len(n.others(st.rig)))), "carried")),
+		row(0, half("time", words.L("How long still"), n.roughly(st.rig, false), "hourglass"),
+			half("paper", words.L("On paper"), words.L("the put-back list, to tick"), "paper")))
 }

@@ -89,7 +89,9 @@ func (n *now) leadOf(st *luState, p piece) leadView {
 	if p.item.Kit != "" {
 		v.line += words.F(", into %s", n.itemName(p.item.Kit))
 	}
-	if p.from.Kind == model.At {
+	if n.s.Line(p.line).Contest != nil {
+		v.icon, v.over = "fork", words.F("Said to be in two places: %s", n.claimWords(p.line))
+	} else if p.from.Kind == model.At {
 		v.over = words.F("Still at %s, straight in from there", n.placeName(p.from))
 	}
 	return v

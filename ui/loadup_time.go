@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"fmt"
+
 	"tarpside/model/clearup"
 	"tarpside/model/sum"
 	"tarpside/ui/parts"
@@ -73,12 +75,41 @@ func (n *now) timeWords(rig string) string {
 		parts.B(words.L("By:")), words.Said(a.Source), parts.B(words.L("Formula:")), words.Said(a.Formula), parts.B(words.L("Limits:")), words.Said(a.Limits))
 }
 
+// workRows are what is still to be put back, as the table of the time counts it.
+func workRows(w clearup.Work) (out []rowDo) {
+	for _, x := range []struct {
+		id         string
+		n          int
+		one, other string
+		each       float64
+	}{
+		{"singles", w.Singles, words.K("single piece"), words.K("single pieces"), clearup.SingleS},
+		{"kits", w.Kits, words.K("kit with its count"), words.K("kits with their counts"), clearup.KitS},
+		{"pairs", w.TwoPerson, words.K("piece for two people"), words.K("pieces for two people"), clearup.TwoPersonS},
+		{"tens", w.Tens, words.K("armful of ten blocks"), words.K("armfuls of ten blocks"), clearup.TenS},
+	} {
+		if x.n == 0 {
+			continue
+		}
+		name := words.L(x.other)
+		if x.n == 1 {
+			name = words.L(x.one)
+		}
+		each := words.F("%g s each by the table", x.each)
+		if x.id == "pairs" {
+			each = words.F("%g s of each of the two by the table", x.each)
+		}
+		out = append(out, rowDo{view: parts.RowView{ID: "work-" + x.id, Number: fmt.Sprint(x.n), Title: name, Second: each, Off: true}})
+	}
+	return out
+}
+
 // newPutBackTime says how long the put-back still takes and how that was got,
 // and leads to the searches that are open.
 func newPutBackTime(sh *Shell, rig string) screen {
 	rows := func(n *now) []rowDo {
-		var out []rowDo
-		_, lines := clearup.Left(n.s, rig)
+		work, lines := clearup.Left(n.s, rig)
+		out := workRows(work)
 		for _, i := range lines {
 			it := &n.d.Items[i]
 			out = append(out, rowDo{parts.RowView{Kind: parts.KindPiece, ID: it.ID, Mark: n.mark(it.Rig), Title: it.Short(), Second: words.L("open search, no time for it"), Tone: parts.Quiet, Icon: "look", Go: "go"},
@@ -87,8 +118,13 @@ func newPutBackTime(sh *Shell, rig string) screen {
 					sh.Go(ScreenLookFor)
 				}})
 		}
-		if len(out) == 0 {
+		if len(lines) == 0 {
 			out = append(out, rowDo{view: parts.RowView{ID: "no-search", Title: words.L("No search is open"), Off: true}})
+		}
+		for _, r := range n.present() {
+			if r != rig {
+				out = append(out, rowDo{view: parts.RowView{ID: "time-" + r, Mark: n.mark(r), Title: n.rigName(r), Right: n.roughly(r, false), Off: true}})
+			}
 		}
 		return out
 	}

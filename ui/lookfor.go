@@ -67,8 +67,8 @@ func (l *lookforScreen) show(n *now) head {
 	h := head{title: words.L("Look for it"), sentence: n.lookSentence(hunts)}
 	if cur, ok := l.current(hunts); ok && cur.kind != closed {
 		h.middle, h.widths, h.gap = []fyne.CanvasObject{l.leave}, []float32{200}, look.Gap
-		if cur.kind == hunting && (l.mode == lookSteps || l.mode == lookSkip || l.mode == lookUnsafe) {
-			l.stopK.Set(n.shutKey(parts.KeyView{ID: "stop-looking", Title: words.L("Stop looking"), Icon: "lost", Tone: parts.Header}))
+		if cur.kind == hunting && !n.readsOnly() && (l.mode == lookSteps || l.mode == lookSkip || l.mode == lookUnsafe) {
+			l.stopK.Set(parts.KeyView{ID: "stop-looking", Title: words.L("Stop looking"), Icon: "lost", Tone: parts.Header})
 			h.middle, h.widths = append(h.middle, l.stopK), append(h.widths, 200)
 		}
 	}

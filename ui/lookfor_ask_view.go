@@ -127,7 +127,7 @@ func (l *lookforScreen) claimsView(h hunt, bottom node) node {
 	n, it := l.n, &l.n.d.Items[h.line]
 	c := n.s.Line(h.line).Contest
 	v := leadView{id: "claims", title: n.claimWords(h.line), line: words.L("Two tablets say two things. Go and look."), under: words.L("Then touch where it really is.")}
-	kids := []node{sized(node{id: "claims", view: v}, 130)}
+	var kids []node
 	seen := map[model.Place]bool{}
 	for _, cl := range c.Claims {
 		if seen[cl.Place] {
@@ -135,16 +135,29 @@ func (l *lookforScreen) claimsView(h hunt, bottom node) node {
 		}
 		seen[cl.Place] = true
 		k := parts.KeyView{Kind: parts.KindPlace, ID: cl.Place.String(), Title: n.placeTitle(cl.Place), Icon: "tick", Lay: parts.LayLeft, Role: look.Title}
-		k.Second = words.F("said %s, tablet %s", n.clock(cl.At), cl.Device)
+		k.Second = words.F("said %s, %s", n.clock(cl.At), n.deviceWord(cl.Device))
 		if who := cl.Holder; who != "" {
 			k.Second += words.F(", with %s", n.memberName(who))
 		}
-		kids = append(kids, sized(keyNode(k), 104))
+		kids = append(kids, keyNode(k))
 	}
 	if p := c.Place; it.Quantity == 1 && p.Kind != model.With && p.Kind != model.Riding {
-		kids = append(kids, sized(keyNode(parts.KeyView{ID: "neither", Title: words.L("At neither place"), Second: words.L("opens a search for it"), Icon: "look", Lay: parts.LayLeft}), 104))
+		kids = append(kids, keyNode(parts.KeyView{ID: "neither", Title: words.L("At neither place"), Second: words.L("opens a search for it"), Icon: "look", Lay: parts.LayLeft}))
 	}
-	return col(0, append(kids, node{}, bottom)...)
+	const head = 130
+	free := l.room() - 48 - look.Gap - head
+	if bottom.view != nil {
+		free -= bottom.size + look.Gap
+	}
+	high := min(free/float32(len(kids))-look.Gap, 170)
+	for i := range kids {
+		kids[i].size = high
+	}
+	kids = append([]node{sized(node{id: "claims", view: v}, head)}, kids...)
+	if bottom.view != nil {
+		kids = append(kids, node{}, bottom)
+	}
+	return col(0, kids...)
 }
 
 // closedView is a search that was given up: the piece may still turn up.
@@ -154,7 +167,10 @@ func (l *lookforScreen) closedView(h hunt, t trail, bottom node) node {
 	if t.closed != nil {
 		v.line = words.F("Closed %s by %s", n.clock(t.closed.At()), n.memberFull(t.closed.By))
 	}
-	keys := row(96, node{id: "found", view: parts.KeyView{ID: "found", Title: words.L("Found after all"), Icon: "tick", Lay: parts.LayCentre}},
+	keys := row(104, node{id: "found", view: parts.KeyView{ID: "found", Title: words.L("Found after all"), Icon: "tick", Lay: parts.LayCentre}},
 		node{id: "with-someone", view: parts.KeyView{ID: "with-someone", Title: words.L("With someone"), Icon: "with", Lay: parts.LayCentre}})
-	return col(0, sized(node{id: "closed", view: v}, 170), keys, node{}, bottom)
+	if bottom.view == nil {
+		return col(0, node{id: "closed", view: v}, keys)
+	}
+	return col(0, node{id: "closed", view: v}, keys, bottom)
 }

@@ -22,8 +22,16 @@ func (l *lookforScreen) nothing(hunts []hunt, reply parts.StripView, said bool) 
 		kids[0].size = 140
 	}
 	if len(hunts) > 0 {
-		kids = append(kids, l.list(hunts, hunt{line: -1}))
-	} else if len(story) > 0 {
+		lost := l.list(hunts, hunt{line: -1})
+		v := lost.view.(listOf)
+		v.panel = parts.PanelView{ID: "hunts", Title: words.L("Given up as lost; touch one that turned up"), Rule: true}
+		lost.view = v
+		if len(story) > 0 {
+			lost.size = float32(min(len(hunts), 3))*(look.Floor+look.Gap) + 60
+		}
+		kids = append(kids, lost)
+	}
+	if len(story) > 0 && (len(hunts) == 0 || l.room() > 500) {
 		kids = append(kids, node{id: "story", view: listOf{panel: parts.PanelView{ID: "story", Title: words.L("Missed in this scene"), Rule: true}, gap: 4}, kids: story})
 	}
 	kids = append(kids, row(104,

@@ -96,7 +96,7 @@ func (l *lookforScreen) left(hunts []hunt, h hunt, t trail) node {
 		}
 	}
 	high := 44 + 46*l.linesOf(v.title, look.Place, -26) + 27*(l.linesOf(v.line, look.Lead, 44)+l.linesOf(v.under, look.Lead, -26))
-	facts := l.facts(h, t)
+	facts := l.facts(h, t, l.room()-48-high-2*look.Gap-factsHead)
 	if len(kids) > 0 { // as many pieces as the facts leave room for; the next one still shows that it is there
 		free := l.room() - 48 - high - 3*look.Gap - factsHead
 		for _, k := range facts.kids {
@@ -106,7 +106,7 @@ func (l *lookforScreen) left(hunts []hunt, h hunt, t trail) node {
 		if l.size.Width < look.U(1000) {
 			least = 1.4*look.Floor + 28
 		}
-		kids[0].size = max(least, min(free, float32(len(hunts))*(look.Floor+look.Gap)+12))
+		kids[0].size = max(least, min(free, float32(len(hunts))*(look.Floor+look.Gap)+24))
 	}
 	return col(0, append(kids, sized(node{id: "piece", view: v}, high), facts)...)
 }
@@ -185,7 +185,8 @@ func (n *now) claimWords(line int) string {
 }
 
 // facts are what the log knows, or the report that goes with a loss.
-func (l *lookforScreen) facts(h hunt, t trail) node {
+// They are in room, in design pixels, or scroll.
+func (l *lookforScreen) facts(h hunt, t trail, room float32) node {
 	n := l.n
 	title := words.L("Last known")
 	var lines []string
@@ -204,8 +205,15 @@ func (l *lookforScreen) facts(h hunt, t trail) node {
 		}
 	}
 	var kids []node
+	less, high := float32(-24), float32(0)
+	for _, text := range lines {
+		high += 24*l.linesOf(text, look.Body, less) + factsGap
+	}
+	if high > room {
+		less += 18 // the bar takes its room
+	}
 	for i, text := range lines {
-		size := 24 * l.linesOf(text, look.Body, -10)
+		size := 24 * l.linesOf(text, look.Body, less)
 		kids = append(kids, sized(node{id: fmt.Sprint("fact-", i), view: parts.LabelView{ID: "fact", Text: text, Role: look.Body, Mid: true}}, size))
 	}
 	return node{id: "facts", view: listOf{panel: parts.PanelView{ID: "facts", Title: title, Rule: true}, gap: factsGap}, kids: kids}

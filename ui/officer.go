@@ -166,19 +166,21 @@ func (p *pinPad) show(*now) head {
 	out := parts.ReadoutView{ID: "typed", Text: strings.TrimSpace(strings.Repeat("* ", len(p.typed))), Tone: parts.Live, Role: look.Hand}
 	text := parts.B(p.ask)
 	if p.says != "" {
+		text = parts.B(p.says) + "\n" + p.ask
+	}
+	if p.says != "" && p.typed == "" {
 		out.Text, out.Tone, out.Role = words.L("Not taken"), parts.Alarm, look.Title
-		text = parts.B(p.says)
 	}
 	if p.title == words.L("Officer's PIN") {
 		text += "\n\n" + words.L(pinUse)
 	}
 	p.out.Set(out)
 	p.words.SetText(text)
-	tone := parts.Usual
+	done := parts.Usual
 	if len(p.typed) >= 4 {
-		tone = parts.Filled
+		done = parts.Filled
 	}
-	p.pad.SetDone(tone, len(p.typed) < 4)
+	p.pad.SetDone(done, len(p.typed) < 4)
 	return head{title: p.title, sentence: p.ask, back: true}
 }
 

@@ -26,10 +26,14 @@ func newPapers(sh *Shell) *papersScreen {
 // rows are the two ways in, and then the papers.
 func (p *papersScreen) rows(n *now) []rowDo {
 	out := []rowDo{
-		{parts.RowView{ID: "from-paper", Title: words.L("Enter what was written by hand"), Second: words.L("line by line, from the tarp sheet"), Icon: "paper", Tone: parts.Quiet, Go: "go", Off: n.pic.ReadOnly != ""},
+		{parts.RowView{ID: "from-paper", Title: words.L("Enter what was written by hand"), Second: words.L("line by line, from the tarp sheet"), Icon: "paper", Tone: parts.Quiet, Go: "go"},
 			func() { p.sh.open(newFromPaper(p.sh).list) }},
 		{parts.RowView{ID: "stick", Title: words.L("By stick, to and from another tablet"), Second: words.L("the whole log in one file"), Icon: "with", Tone: parts.Quiet, Go: "go", Off: n.opts.Folders == nil},
 			func() { p.sh.open(newStick(p.sh).list) }},
+	}
+	if n.readsOnly() {
+		out[0].view = n.shutRow(out[0].view)
+		out[0].view.Second = words.L("this window only reads")
 	}
 	size := parts.RowView{ID: "sheet", Title: words.L("Letter paper"), Second: words.L("touch for A4"), Icon: "paper", Tone: parts.Quiet, Right: words.L("in the printer")}
 	other := paper.A4.Name

@@ -38,9 +38,19 @@ func newPullList(t *tarpScreen) screen {
 		w := size.Width * 0.42
 		flush(c.lists, 0, 0, w-gap, size.Height)
 		flush(c.lines, w, 0, size.Width-w, size.Height-keyH-gap)
+		c.fold()
 		place(c.stage, w, size.Height-keyH, size.Width-w, keyH)
 	}, c.lists, c.lines, c.stage)
 	return c
+}
+
+// lineWide is the least width of a line of the list beside another one.
+const lineWide = 360
+
+// fold puts two lines beside each other where not all have room.
+func (c *pullsScreen) fold() {
+	b := 2 * look.U(parts.Bleed+12) // the scroll bar takes some of it
+	c.right.Fold(fyne.NewSize(c.lines.Size().Width-b, c.lines.Size().Height-b), look.U(lineWide)*look.Current().Options().Text)
 }
 
 func (c *pullsScreen) body() fyne.CanvasObject { return c.root }
@@ -94,6 +104,7 @@ func (c *pullsScreen) show(n *now) head {
 	}
 	c.left.SetInside(left...)
 	c.right.SetInside(right...)
+	c.fold()
 	c.lists.Settle()
 	c.lines.Settle()
 	v := parts.KeyView{ID: "stage-list", Title: words.F("Stage %s", words.N("%d line", "%d lines", on)), Second: words.L("on the tarp, all at once"), Icon: "tarp", Tone: parts.Filled, Lay: parts.LayCentre, Role: look.Title}

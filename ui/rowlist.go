@@ -27,7 +27,8 @@ type rowList struct {
 	side  *parts.Panel
 	words *parts.Label
 	aside func(n *now) (title, text string)
-	large bool // what stands beside the rows is read aloud
+	large bool        // what stands beside the rows is read aloud
+	wrong func() bool // what stands beside is a refusal; may be nil
 }
 
 // rowDo is one row, and what a touch on it does.
@@ -108,7 +109,9 @@ func (c *rowList) show(n *now) head {
 	for _, r := range c.rows(n) {
 		row := c.keep[r.view.ID]
 		if row == nil {
-			row = parts.NewRow(r.view, nil)
+			v := r.view
+			v.Off = v.Off && r.do == nil // a key that is shut is as high as an open one
+			row = parts.NewRow(v, nil)
 			c.keep[r.view.ID] = row
 		}
 		row.OnTap = r.do
@@ -122,7 +125,11 @@ func (c *rowList) show(n *now) head {
 	}
 	if c.aside != nil {
 		title, text := c.aside(n)
-		c.side.Set(parts.PanelView{Title: title, Rule: true})
+		v := parts.PanelView{Title: title, Rule: true}
+		if c.wrong != nil && c.wrong() {
+			v.Tone = parts.Alarm
+		}
+		c.side.Set(v)
 		c.words.SetText(text)
 		c.enlarge()
 	}
@@ -203,6 +210,13 @@ func (n *now) readBack() string {
 			text, last = text+parts.B(name)+"\n", name
 		}
 		text += words.F("%s, %s of %s\n", words.N("%d line", "%d lines", c.Lines), words.N("%d piece", "%d pieces", c.Pieces), n.rigName(c.Rig))
+	}
+	if len(n.scene.Unknown) > 0 { // no table has them, and somebody looks for them all the same
+		var said []string
+		for _, u := range n.scene.Unknown {
+			said = append(said, quoted(u))
+		}
+		text += parts.B(words.L("In words")) + "\n" + strings.Join(said, ", ") + "\n"
 	}
 	if text == "" {
 		return words.L("Nothing is out.")

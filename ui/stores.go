@@ -59,8 +59,9 @@ func (s *storesScreen) layout(size fyne.Size) {
 	for i, k := range s.rigs {
 		place(k, float32(i%2)*(w+gap), float32(i/2+1)*(h+gap), w, h)
 	}
-	place(s.lift, 0, size.Height-h, w, h)
-	place(s.load, w+gap, size.Height-h, w, h)
+	last := (rows - 1) * (h + gap)
+	place(s.lift, 0, last, w, h)
+	place(s.load, w+gap, last, w, h)
 	place(s.side, left+gap, 0, size.Width-left-gap, size.Height)
 	enlarge(s.side, s.held)
 }
@@ -92,7 +93,11 @@ func (s *storesScreen) show(n *now) head {
 		}
 		s.rigs[i].Set(parts.KeyView{Kind: parts.KindRig, ID: r, Title: n.rigName(r), Second: words.F("%s, %s out", words.N("%d line", "%d lines", lines), words.N("%d piece", "%d pieces", away)), Mark: n.mark(r), Lay: parts.LayLeft})
 	}
-	s.load.Set(parts.KeyView{ID: "load-tables", Title: words.L("Load tables"), Second: parts.Or(words.L("from a folder; first it shows what would change"), words.L("from a folder")), Icon: "in", Lay: parts.LayLeft, Off: n.opts.Folders == nil || n.opts.LoadFrom == nil})
+	tone := parts.Usual
+	if len(n.d.Items) == 0 {
+		tone = parts.Filled
+	}
+	s.load.Set(parts.KeyView{ID: "load-tables", Tone: tone, Title: words.L("Load tables"), Second: parts.Or(words.L("from a folder; first it shows what would change"), words.L("from a folder")), Icon: "in", Lay: parts.LayLeft, Off: n.opts.Folders == nil || n.opts.LoadFrom == nil})
 	s.side.Set(parts.PanelView{Title: words.L("What asks for a look"), Rule: true})
 	s.held.SetText(n.storesWords())
 	enlarge(s.side, s.held)
@@ -137,6 +142,9 @@ func (n *now) storesWords() string {
 	add(words.L("Sets that are short, but usable"), short)
 	add(words.L("Out of service"), tagged)
 	add(words.L("Dates"), n.datesWords())
+	if len(n.d.Items) == 0 {
+		return words.L("The inventory is empty. Load tables brings it in from a folder: what would change is shown first.")
+	}
 	return strings.Join(append(out, parts.B(words.L("Waits until the pieces are home"))+"\n"+n.heldWords()), "\n\n")
 }
 

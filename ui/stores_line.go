@@ -74,8 +74,8 @@ func (p *linePage) show(n *now) head {
 	}
 	text := n.facts(&it)
 	if len(p.bad) > 0 {
-		text = parts.B(words.L("Not kept. Nothing was changed.")) + "\n" + strings.Join(p.bad, "\n") + "\n\n" + text
-		top.Tone = parts.Alarm
+		text = parts.B(strings.Join(p.bad, "\n")) + "\n\n" + text
+		top.Tone, top.Title = parts.Alarm, words.L("Not kept. Nothing was changed.")
 	}
 	p.panel.Set(top)
 	p.facts.SetText(text)
@@ -251,7 +251,7 @@ func newSlotChoice(sh *Shell, rig string, done func(id string)) screen {
 	g.keys = func(n *now) (out []parts.KeyView) {
 		for _, s := range n.s.Wanted().Slots {
 			if s.Rig == rig {
-				out = append(out, parts.KeyView{ID: "slot-" + s.ID, Title: placeWord(s.Compartment), Second: s.Description, Lay: parts.LayLeft})
+				out = append(out, parts.KeyView{ID: "slot-" + s.ID, Title: capital(placeWord(s.Compartment)), Second: s.Description, Lay: parts.LayLeft})
 			}
 		}
 		return append(out, parts.KeyView{ID: "slot-", Title: words.L("No home yet"), Lay: parts.LayLeft})

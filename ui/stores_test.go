@@ -241,7 +241,7 @@ func TestADepartmentIsLoadedByTouchAfterItWasShown(t *testing.T) {
 	w.tap("act", "load-department")
 	w.tap("act", "folder-department")
 	w.tap("act", "look-through")
-	if got := w.text("found"); !strings.Contains(got, "Nothing is loaded yet") || !strings.Contains(got, "R41 is new") {
+	if got := w.text("found"); !strings.Contains(got, "Nothing is loaded yet") || !strings.Contains(got, "rigs: R41, Rescue 41") {
 		t.Errorf("it says %.200q", got)
 	}
 	if len(w.board.Picture().State.Dept.Items) != 0 {
@@ -271,7 +271,7 @@ func TestAWorkbookIsLoadedByTouchAfterItWasShown(t *testing.T) {
 	w.tap("act", "folder-department.xlsx")
 	w.sound("a workbook")
 	w.tap("act", "look-through")
-	if got := w.text("found"); !strings.Contains(got, "Nothing is loaded yet") || !strings.Contains(got, "R41 is new") {
+	if got := w.text("found"); !strings.Contains(got, "Nothing is loaded yet") || !strings.Contains(got, "rigs: R41, Rescue 41") {
 		t.Errorf("it says %.200q", got)
 	}
 	if len(w.board.Picture().State.Dept.Items) != 0 {

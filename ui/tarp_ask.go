@@ -52,7 +52,10 @@ func (t *tarpScreen) stripNow(n *now) parts.StripView {
 		v.Title, v.Second = words.F("Touch a number up to %d", t.number.most()), ""
 	}
 	if len(t.picks) > 0 && t.earlier > 0 {
-		v.Title, v.Second = words.F("Logged as %d min ago", t.earlier), words.L("Touch a place. Only this one is set back.")
+		v.Title, v.Second = words.F("Logged as %d min ago", t.earlier), parts.Or(words.L("Touch a place. Only this one is set back."), words.L("Only this one."))
+	}
+	if n.narrow() && len(t.picks) > 0 && t.ask == nil { // beside three keys
+		v.Second = parts.Shortest(v.Second)
 	}
 	return v
 }
@@ -129,7 +132,7 @@ func (n *now) claimsView(item string) (parts.StripView, bool) {
 		name := n.placeName(c.Place)
 		who := n.memberShort(c.By)
 		if c.By == "" {
-			who = words.F("tablet %s", c.Device)
+			who = n.deviceWord(c.Device)
 		}
 		where = append(where, name)
 		says = append(says, words.F("%s at %s: %s", who, n.clock(c.At), name))
@@ -229,10 +232,20 @@ func (t *tarpScreen) takeBack() {
 	default:
 		t.picks = nil
 		t.logged = board.Tap{} // what was taken back may be done again at once
-		t.sh.log(tap)
+		t.sh.log(n.staged(tap))
 		return
 	}
 	t.sh.refresh()
+}
+
+// staged is a touch in the name of who stages, as all that the Tarp logs.
+func (n *now) staged(tap board.Tap) board.Tap {
+	for i := range tap.Acts {
+		if tap.Acts[i].By == "" {
+			tap.Acts[i].By = n.scene.Staging
+		}
+	}
+	return tap
 }
 
 // undoView is the key Undo. Where the newest entry is one that no hand takes

@@ -120,7 +120,7 @@ func (t *tarpScreen) askDue() {
 			due.Acts = append(due.Acts, model.Act{Verb: model.Note, Item: e.Item, Quantity: model.Blank, To: e.To, Reading: noteDue + when})
 		}
 		t.sh.over = nil
-		t.logTap(due)
+		t.logTap(n.staged(due))
 	}))
 }
 

@@ -207,17 +207,14 @@ func gaugeUnit(check string) string {
 }
 
 // found are the pieces that three letters find, wherever they are.
-func (n *now) found(letters string, hidden map[string]bool, picks []pick) []parts.TileView {
+func (n *now) found(letters string, picks []pick) []parts.TileView {
 	want := fold(letters)
 	if want == "" {
 		return nil
 	}
 	readings := n.readings()
 	var out []parts.TileView
-	for _, i := range n.ranked(want) {
-		if hidden[n.d.Items[i].Rig] {
-			continue
-		}
+	for _, i := range n.ranked(want) { // on every rig, those whose pieces are hidden too
 		for _, st := range n.s.Line(i).Stacks {
 			if st.Place.Kind != model.Used && st.Place.Kind != model.Lost {
 				out = append(out, n.tile(i, st.Place, model.Place{}, picks, readings))

@@ -53,3 +53,8 @@ func (h *howScreen) body() fyne.CanvasObject { return h.root }
 func (h *howScreen) show(*now) head {
 	return head{title: h.name, sentence: words.L("An aid. Local rules and your officer come first"), back: true}
 }
+
+// howKey opens how a figure is worked out.
+func howKey(id string) parts.KeyView {
+	return parts.KeyView{ID: id, Title: words.L("How?"), Icon: "unknown", Lay: parts.LayCentre, Role: look.BodyBold}
+}

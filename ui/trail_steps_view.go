@@ -28,11 +28,6 @@ func (t *trailScreen) view() node {
 	return row(0, t.stepKeys(), col(0, kids...))
 }
 
-// howKey opens how a figure is worked out.
-func howKey(id string) parts.KeyView {
-	return parts.KeyView{ID: id, Title: words.L("How?"), Icon: "unknown", Lay: parts.LayCentre, Role: look.BodyBold}
-}
-
 // reply is a refusal, or what kept an act from the log.
 func (t *trailScreen) reply() (parts.StripView, bool) {
 	s := t.sh.said
@@ -159,8 +154,12 @@ func (t *trailScreen) starting() bool {
 // carryView is the figures of the walk; a touch on one shows how it is got.
 func (t *trailScreen) carryView() node {
 	var keys []node
+	role := look.Place
+	if t.n.narrow() {
+		role = look.Screen
+	}
 	for _, f := range t.n.carryFigures(&t.p, &t.v) {
-		v := parts.KeyView{ID: f.id, Title: f.title, Second: f.words, Icon: "unknown", Lay: parts.LayLeft, Role: look.Screen}
+		v := parts.KeyView{ID: f.id, Title: f.title, Second: f.words, Icon: "unknown", Lay: parts.LayLeft, Role: role}
 		if m := fromMemory(f.a); m != "" {
 			v.Second = sentences(v.Second, capital(m))
 		}

@@ -32,8 +32,9 @@ type typing struct {
 	words []*parts.Key // places to choose instead of typing
 	trail *fyne.Container
 	none  *parts.Label
-	log   *parts.Key // logs what nobody listed, in words
-	count int        // pieces found
+	log   *parts.Key     // logs what nobody listed, in words
+	count int            // pieces found
+	only  parts.TileView // the first of them
 }
 
 // placeWords are plain places that a scene may have.
@@ -62,12 +63,14 @@ func newTyping(sh *Shell, t *tarpScreen) *typing {
 	return y
 }
 
+// layWords lays the plain places out in the rows that there is room for, all
+// of them if a finger still finds each.
 func (y *typing) layWords(size fyne.Size) {
-	gap := look.U(look.Gap)
-	cols := max(1, int((size.Width+gap)/(look.U(150)+gap)))
+	gap, h := look.U(look.Gap), look.U(look.Floor)
+	rows := max(1, int((size.Height+gap)/(h+gap)))
+	cols := min((len(y.words)+rows-1)/rows, max(1, int((size.Width+gap)/(h+gap))))
 	w := (size.Width - gap*float32(cols-1)) / float32(cols)
 	for i, k := range y.words {
-		h := look.U(look.Floor)
 		yy := float32(i/cols) * (h + gap)
 		k.Hidden = yy+h > size.Height+1
 		place(k, float32(i%cols)*(w+gap), yy, w, h)
@@ -120,8 +123,10 @@ func (y *typing) show(n *now) {
 		v.Text, v.Role, v.Tone = ask, look.Lead, parts.Hole
 	}
 	y.out.Set(v)
-	views := n.found(y.text, y.t.hidden, y.t.picks)
-	y.count = len(views)
+	views := n.found(y.text, y.t.picks)
+	if y.count = len(views); y.count > 0 {
+		y.only = views[0]
+	}
 	y.found.Set(views)
 	shut := parts.KeyView{ID: "close", Title: words.L("Close"), Icon: "cross"}
 	if y.what == findPiece && y.text != "" {
@@ -161,13 +166,20 @@ func (y *typing) close() {
 	y.sh.refresh()
 }
 
-// done ends typing; a name that was typed becomes a place of the scene.
+// done ends typing; a name that was typed becomes a place of the scene. Of
+// pieces it takes the one that has these letters, and what nobody listed it
+// logs in words: what was typed is never lost by it.
 func (y *typing) done() {
-	if y.what == findPlace {
+	switch text := strings.TrimSpace(y.text); {
+	case y.what == findPlace:
 		y.keep(settingPlaces)
-		return
+	case y.count == 1 && text != "":
+		y.t.touch(y.only)
+	case y.count == 0 && y.sh.now().unlisted(text):
+		y.t.logUnknown(text)
+	default:
+		y.close()
 	}
-	y.close()
 }
 
 // keep adds what was typed to the places, or to the agencies, of the scene.

@@ -263,9 +263,27 @@ func (l *loading) words() string {
 		rows = rows[:mostRows]
 	}
 	for _, row := range rows {
+		if l.sh.empty() {
+			row = newRow(row)
+		}
 		head += words.Said(row) + "\n"
 	}
 	return strings.TrimSpace(strings.TrimSpace(head) + more)
+}
+
+// newRow is a row of a first load, in which all is new: which, and its name.
+func newRow(row string) string {
+	which, cells, ok := strings.Cut(row, " is new: ")
+	if !ok {
+		return row
+	}
+	for _, column := range []string{"name", "description"} {
+		if _, rest, ok := strings.Cut(cells, column+` "`); ok {
+			name, _, _ := strings.Cut(rest, `"`)
+			return which + ", " + name
+		}
+	}
+	return which
 }
 
 // countedTables says how many rows of each table are named, where that is

@@ -8,6 +8,7 @@ import (
 	"time"
 	"unicode"
 
+	"tarpside/board"
 	"tarpside/model"
 	"tarpside/ui/parts"
 	"tarpside/ui/words"
@@ -79,6 +80,18 @@ func (n *now) crewMark(m *model.Member) parts.MarkView {
 		return parts.MarkView{}
 	}
 	return n.mark(m.Rig)
+}
+
+// deviceWord is what wrote an entry: this tablet, another one, or a sheet of
+// paper.
+func (n *now) deviceWord(device string) string {
+	switch {
+	case board.FromPaper(device):
+		return words.L("paper")
+	case device == n.pic.Device:
+		return words.L("this tablet")
+	}
+	return words.F("tablet %s", device)
 }
 
 // rigName is a rig in words.

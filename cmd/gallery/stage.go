@@ -76,7 +76,7 @@ func (st *stage) touchAll() error {
 // is dragged into view.
 func (st *stage) touch(step string) error {
 	step, again := strings.CutPrefix(step, "again ")
-	for try := range 9 {
+	for try := range 17 {
 		if p, ok := st.find(step); ok {
 			if !again {
 				st.clock = st.clock.Add(time.Second)
@@ -84,8 +84,9 @@ func (st *stage) touch(step string) error {
 			test.TapCanvas(st.win.Canvas(), fyne.NewPos(float32(p.X)+float32(p.W)/2, float32(p.Y)+float32(p.H)/2))
 			return nil
 		}
-		x := st.shell.Root().Size().Width * []float32{0.3, 0.7}[try%2] // the left list or the right one
-		test.Drag(st.win.Canvas(), fyne.NewPos(x, st.shell.Root().Size().Height*0.7), 0, -150)
+		x := st.shell.Root().Size().Width * []float32{0.3, 0.7}[try%2]            // the left list or the right one
+		y := st.shell.Root().Size().Height * []float32{0.7, 0.7, 0.3, 0.3}[try%4] // where a list stands low, or high
+		test.Drag(st.win.Canvas(), fyne.NewPos(x, y), 0, -150)
 	}
 	return fmt.Errorf("nothing to touch: no %s on screen", step)
 }

@@ -82,7 +82,7 @@ func (r *ruling) taken(out model.Outcome) string {
 		if e.Reply.Word == model.OK {
 			return e.Item + ": settled"
 		}
-		return fmt.Sprintf("%s is in no table. Kept in words: say what it was before the scene closes", e.Item)
+		return fmt.Sprintf("%s is in no table. Kept in words; before the scene closes, say what it was", e.Item)
 	}
 	for _, m := range out.Moves {
 		if it := r.s.Dept.Item(m.Item); it != nil && len(parts) < 6 {

@@ -18,6 +18,17 @@ import (
 // mark says the same.
 const Unknown = "unknown"
 
+// InWords is a cell of a piece that no table has: it is kept in the words of
+// the sheet.
+func InWords(written string) string { return Unknown + ": " + written }
+
+// Words are the words of such a cell; false for any other.
+func Words(cell string) (string, bool) {
+	head, rest, ok := strings.Cut(cell, ":")
+	rest = plain(rest)
+	return rest, ok && rest != "" && strings.EqualFold(strings.TrimSpace(head), Unknown)
+}
+
 // A Line is one line of a tarp sheet as it was written. Rig only tells pieces
 // of one name apart; From may be blank: then it is where the writer knew the
 // piece to be.
@@ -124,7 +135,7 @@ func (r *reader) time(cell string) time.Time {
 		return r.last
 	}
 	if t.After(r.now) {
-		r.bad("time", fmt.Sprintf("%s is still to come; the scene was opened at %s", cell, r.start.Format("15:04")), "a time between the two")
+		r.bad("time", fmt.Sprintf("%s is before the scene was opened, at %s, or still to come", cell, r.start.Format("15:04")), "a time from then to now")
 		return r.last
 	}
 	r.last = t
@@ -149,6 +160,9 @@ func (r *reader) piece(cell, rig string) string {
 	if r.unreadable("piece", cell) {
 		return Unknown
 	}
+	if said, ok := Words(cell); ok {
+		return said
+	}
 	if what, id, err := code.Find(r.d, cell); err == nil && what == code.Piece {
 		return id
 	}
@@ -172,7 +186,7 @@ func (r *reader) piece(cell, rig string) string {
 	case 1:
 		return found[0]
 	case 0:
-		r.bad("piece", "no piece is called "+strconv.Quote(cell), "its id, its name, or unknown")
+		r.bad("piece", "no piece is called "+strconv.Quote(cell), "its id, its name, unknown, or "+InWords("what is written"))
 	default:
 		r.bad("piece", fmt.Sprintf("%d pieces are called %q", len(found), cell), "one of "+strings.Join(found[:min(len(found), 6)], ", "))
 	}

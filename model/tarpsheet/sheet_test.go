@@ -94,3 +94,18 @@ func TestEveryLineThatIsReadIsAnActTheJudgeCanRead(t *testing.T) {
 		}
 	}
 }
+
+func TestAPieceThatNoTableHasIsKeptInItsWords(t *testing.T) {
+	for cell, want := range map[string]string{
+		"unknown: red  blanket": "red blanket", "Unknown:tow cable": "tow cable", tarpsheet.InWords("wedge"): "wedge",
+	} {
+		if got, ok := tarpsheet.Words(cell); !ok || got != want {
+			t.Errorf("%q is kept as %q, %v", cell, got, ok)
+		}
+	}
+	for _, cell := range []string{"unknown", "?", "unknown: ", "red blanket", "known: red"} {
+		if got, ok := tarpsheet.Words(cell); ok {
+			t.Errorf("%q is taken for words: %q", cell, got)
+		}
+	}
+}

@@ -56,6 +56,12 @@ func forms(s string) []string {
 	return out
 }
 
+// Shortest is a text in its shortest form.
+func Shortest(s string) string {
+	f := forms(s)
+	return f[len(f)-1]
+}
+
 // form is a text with the i-th form of each part that has several, or its
 // last one.
 func form(s string, i int) string {
