@@ -58,11 +58,9 @@ func (t *tongue) said(text string) string {
 // neither side.
 type cut struct{ from, to int }
 
-const joints = ";.:,?" // and a space
-
 func cuts(text string) (out []cut) {
 	for i := 0; i+1 < len(text); i++ {
-		if text[i+1] == ' ' && strings.IndexByte(joints, text[i]) >= 0 || text[i] == ' ' && text[i+1] == '(' {
+		if text[i+1] == ' ' && strings.IndexByte(";.:,?", text[i]) >= 0 || text[i] == ' ' && text[i+1] == '(' {
 			out = append(out, cut{i, i + 2})
 			i++
 		}
@@ -71,18 +69,35 @@ func cuts(text string) (out []cut) {
 }
 
 // run puts the run of clauses, from the i-th on, that a format is the surest to
-// have made into its translation; of two as sure, the longer run.
+// have made into its translation. Clauses after it that nothing made are the end
+// of the name before them.
 func (t *tongue) run(text string, from, i int, at []cut) (to int, out string) {
 	to, out = i, text[from:at[i].from]
-	surest := 0
-	for k := i; k < len(at) && k <= i+t.formats().most; k++ {
+	surest, had := 0, 0
+	end := min(len(at)-1, i+t.formats().most)
+	for k := i; k <= end; k++ {
 		for n := k - i; n >= 0; n-- {
-			if s, weight := t.one(text[from:at[k].from], n, false); weight > surest || weight == surest && weight > 0 && k > to {
-				to, out, surest = k, s, weight
+			if s, weight := t.one(text[from:at[k].from], n, false); weight > surest {
+				to, out, surest, had = k, s, weight, n
 			}
 		}
 	}
+	for k := to + 1; surest > 0 && k <= end && !t.known(text, k, at); k++ {
+		if s, weight := t.whole(text[from:at[k].from], had, false); weight == surest {
+			to, out = k, s
+		}
+	}
 	return to, out
+}
+
+// known tells whether a format made the k-th clause, and maybe more.
+func (t *tongue) known(text string, k int, at []cut) bool {
+	for to := k; to < len(at) && to <= k+t.formats().most; to++ {
+		if _, weight := t.one(text[at[k-1].to:at[to].from], to-k, false); weight > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // one is what one format of so many cuts made, or two: "5 min by the readings";
@@ -93,8 +108,9 @@ func (t *tongue) one(text string, n int, hole bool) (out string, weight int) {
 	if out, weight = t.whole(text, n, hole); weight > 0 {
 		return out, weight
 	}
-	for i, r := range text {
-		if r != ' ' || i > 0 && strings.IndexByte(joints, text[i-1]) >= 0 {
+	at := append(cuts(text), cut{len(text), len(text)})
+	for i, r := range text[:at[0].from] {
+		if r != ' ' || len(at)-1 != n {
 			continue
 		}
 		first, weight := text[:i], 1
@@ -136,18 +152,18 @@ func (t *tongue) whole(text string, n int, hole bool) (out string, weight int) {
 // clauses tells whether what was filled in are rather clauses: words that
 // begin like a sentence, or go on with one. A name may have "low" in it.
 func (t *tongue) clauses(text string) bool {
-	if len(cuts(text)) == 0 {
-		return false
-	}
+	at := append(cuts(text), cut{len(text), len(text)})
 	from := 0
-	for i, at := range append(cuts(text), cut{len(text), len(text)}) {
-		clause := text[from:at.from]
-		from = at.to
-		_, weight := t.one(clause, 0, false)
-		_, inside := t.one(clause, 0, true)
-		if i == 0 && weight > inside || i > 0 && weight > 2 && strings.Contains(clause, " ") {
-			return true
+	for i := 0; len(at) > 1 && i < len(at); i++ {
+		for k := i; k < len(at); k++ {
+			clause := text[from:at[k].from]
+			_, weight := t.one(clause, k-i, false)
+			_, inside := t.one(clause, k-i, true)
+			if i == 0 && weight > inside || i > 0 && weight > 2 && strings.Contains(clause, " ") {
+				return true
+			}
 		}
+		from = at[i].to
 	}
 	return false
 }
@@ -317,7 +333,7 @@ func fits(verb byte, text string) bool {
 	case 'q':
 		return len(text) > 1 && text[0] == '"' && text[len(text)-1] == '"'
 	}
-	return text != "" && text == strings.TrimSpace(text)
+	return text != "" && strings.Trim(text, " ") == text && strings.TrimRight(text, ";,") == text
 }
 
 // digit tells whether a text begins with a figure: "2 h 40 min".

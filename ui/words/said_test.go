@@ -29,7 +29,8 @@ func TestASentenceOfTheModelIsSaidClauseByClause(t *testing.T) {
 	other(t, map[string]string{
 		"%s now %s": "%[2]s liegt jetzt %[1]s", "at %s": "bei %s", "on the tarp": "auf der Plane", "home": "zu Hause", "with %s": "bei %s",
 		"%d asked, %d here": "hier nur %[2]d von %[1]d", "The rest": "Der Rest", "Already %s. Nothing changed": "Schon %s. Alles bleibt",
-		"two people lift it": "zu zweit heben", "%d still %s": "noch %d %s", "Not logged": "Nicht notiert",
+		"two people lift it": "zu zweit heben", "two claims: %s or %s. Go and look": "%s oder %s: geht nachsehen", "about %s": "rund %s",
+		"%s + %d open searches": "%s, dazu %d Suchen", "The disk is full: nothing more could be written to %s": "Platte voll, %s bleibt wie es war", "%d still %s": "noch %d %s", "Not logged": "Nicht notiert",
 		"by the readings": "nach den Ablesungen", "%d min": "%d Min.", "%d h %d min": "%d Std. %d Min.", "%s to %s": "%s bis %s", "%d to %d min": "%d bis %d Min.",
 		"no place is called %q": "kein Ort heißt %q", "%s is out of service. It can ride home tagged": "%s ist defekt. Mit Zettel darf es heim",
 	})
@@ -44,6 +45,10 @@ func TestASentenceOfTheModelIsSaidClauseByClause(t *testing.T) {
 		{`Not logged: no place is called "home; lost"`, `Nicht notiert: kein Ort heißt "home; lost"`},
 		{"5 min by the readings (4 to 6 min)", "5 Min. nach den Ablesungen (4 bis 6 Min.)"},
 		{"2 h 40 min to 3 h 5 min", "2 Std. 40 Min. bis 3 Std. 5 Min."},
+		{"2 Bag now on the tarp; it is out of service", "auf der Plane liegt jetzt 2 Bag; it is out of service"},
+		{"Ram now at V2; two claims: at V2 or home. Go and look", "bei V2 liegt jetzt Ram; bei V2 oder zu Hause: geht nachsehen"},
+		{"about 5 to 9 min + 2 open searches: Ram, Bag", "rund 5 bis 9 Min., dazu 2 Suchen: Ram, Bag"},
+		{"The disk is full: nothing more could be written to crew.db.", "Platte voll, crew.db bleibt wie es war."},
 		{"Home at last.", "Home at last."},
 	} {
 		if got := Said(c[0]); got != c[1] {
