@@ -56,7 +56,7 @@ func TestWhatNobodyHasReadSaysNoReadingAndNoNumber(t *testing.T) {
 	if len(v.Gauges) == 0 || v.Gauges[0] != want {
 		t.Errorf("first gauge %+v, want %+v", v.Gauges, want)
 	}
-	if p, _ := w.find(parts.KindAct, "gauges"); !strings.HasPrefix(p.Text, "Oxygen D, spare, V2: No reading") {
+	if p, _ := w.find(parts.KindAct, "gauges"); !strings.HasPrefix(p.Text, "Oxygen D, spare, V2: no reading") {
 		t.Errorf("the panel reads %q", p.Text)
 	}
 }
