@@ -367,3 +367,34 @@ func TestWhatIsMovedAfterTheCloseIsSaidToBeLogged(t *testing.T) {
 		t.Errorf("taken back, the strip says %q", got)
 	}
 }
+
+func TestTheWordOfAVisitingDriverIsTakenWhereHisRigIsCollected(t *testing.T) {
+	w := demoAt(t, 60, ScreenLoadUp, glass1280, look.Options{})
+	w.mustTouch("act other", "rig P71", "act other", "rig R41", "act other", "act collect")
+	if _, ok := w.find("act", "vouch-R41"); ok {
+		t.Error("our own rig is loaded by word")
+	}
+	w.mustTouch("act other", "rig P71", "act other", "act collect")
+	w.mustTouch("act vouch-P71", "act vouch-P71-sure")
+	if e := w.last(); e.Verb != model.Vouch || e.Rig != "P71" {
+		t.Fatalf("logged %+v", e.Act)
+	}
+	for _, i := range w.shell.now().linesAll("P71") {
+		if w.shell.now().s.Line(i).Peak > 0 && !w.shell.now().s.Aboard(i) {
+			t.Errorf("%s is still out", w.shell.now().d.Items[i].Name)
+		}
+	}
+	if _, ok := w.find("act", "vouch-P71"); ok {
+		t.Error("nothing of it is out, and its driver is asked again")
+	}
+}
+
+// linesAll are the lines of a rig.
+func (n *now) linesAll(rig string) (out []int) {
+	for i := range n.d.Items {
+		if n.d.Items[i].Rig == rig {
+			out = append(out, i)
+		}
+	}
+	return out
+}

@@ -259,7 +259,8 @@ func (n *now) stripView(picks []pick) parts.StripView {
 	if n.scene.ID == "" || n.scene.Closed {
 		v := parts.StripView{ID: "reply", Tone: parts.StripNow, Title: words.L("No scene is open"), Second: words.L("Open one when the call comes. What is still out stays in the log."),
 			Keys: [2]parts.StripKey{{ID: "open-scene", Title: words.L("Open a scene"), Filled: true}}}
-		if taps := n.taps(1); n.said != nil && len(n.said.entries) > 0 && len(taps) > 0 { // logged all the same
+		moved := func(e model.Entry) bool { return len(e.Moves) > 0 }
+		if taps := n.taps(1); len(taps) > 0 && n.said != nil && slices.ContainsFunc(n.said.entries, moved) { // logged all the same
 			v.Tone, v.Title, v.Second = parts.StripOK, n.lastLine(taps[0]), words.L("Logged, with the scene that is closed.")
 		}
 		return v

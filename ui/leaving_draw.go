@@ -49,7 +49,7 @@ func (k *lookKey) paint(p *parts.Pen, size fyne.Size) {
 	case v.Seen:
 		ground, edge, icon, word, color = look.Surface, look.Line, "tick", words.L("seen"), look.Accent
 	case k.shut:
-		ground, edge, icon, word = look.Ground, look.Line, "look", parts.Or(words.L("unseen"), words.L("no"))
+		ground, edge, icon, word = look.Ground, look.Line, "look", parts.Or(words.L("unseen"), words.L("look"))
 	case k.next:
 		ground, edge, width, color = look.Soft, look.Accent, look.U(2), look.Accent
 	}

@@ -246,7 +246,7 @@ func (sh *Shell) editItem(it model.Item) []string {
 	case errors.As(err, &problems):
 		var out []string
 		for _, p := range problems {
-			out = append(out, words.F("%s: %s. Right would be: %s.", capital(strings.ReplaceAll(p.Column, "_", " ")), p.Wrong, p.Right))
+			out = append(out, words.F("%s: %s. Right would be: %s.", words.Said(capital(strings.ReplaceAll(p.Column, "_", " "))), words.Said(p.Wrong), words.Said(p.Right)))
 		}
 		return out
 	case err != nil:
@@ -256,13 +256,4 @@ func (sh *Shell) editItem(it model.Item) []string {
 	sh.said = &said{entries: []model.Entry{e}}
 	sh.catchUp()
 	return nil
-}
-
-// problemWords are the problems of tables, each in a sentence.
-func problemWords(problems stores.Problems) []string {
-	var out []string
-	for _, p := range problems {
-		out = append(out, words.Said(p.String()))
-	}
-	return out
 }

@@ -119,7 +119,28 @@ func (n *now) collectSide(st *luState) node {
 		return out
 	}
 	v := leadView{id: "piece", icon: "tarp", over: words.L("Collect by place"), title: words.L("Touch what is back"), under: words.L("It goes on the load list as soon as it lies there. A piece can also go straight in: touch its slot.")}
-	return col(0, node{id: "piece", view: v}, row(112, keyNode(parts.KeyView{ID: "load", Title: words.L("Back to loading"), Icon: "load", Tone: parts.Filled})))
+	out := col(0, node{id: "piece", view: v})
+	if n.visits(st.rig) && len(n.onGround(func(r string, _ model.Place) bool { return r == st.rig })) > 0 {
+		out.kids = append(out.kids, n.vouchKey("vouch-"+st.rig, st.rig))
+	}
+	out.kids = append(out.kids, row(112, keyNode(parts.KeyView{ID: "load", Title: words.L("Back to loading"), Icon: "load", Tone: parts.Filled})))
+	return out
+}
+
+// visits tells whether a rig is of another department: its driver loads it, and
+// his word stands for what he put in.
+func (n *now) visits(rig string) bool {
+	r := n.d.Rig(rig)
+	if r == nil {
+		return false
+	}
+	a := n.d.Agency(r.Agency)
+	return a != nil && !strings.HasPrefix(strings.ToLower(a.Kind), "home")
+}
+
+// vouchKey takes a driver's word that all of a rig is aboard.
+func (n *now) vouchKey(id, rig string) node {
+	return sized(node{id: id, view: parts.HoldView{ID: id, Title: words.F("All of %s is aboard", n.rigName(rig)), Second: words.L("hold: by its driver's word"), Sure: words.L("All aboard"), Role: look.Group}}, 96)
 }
 
 // others lists the pieces of other rigs that lie about.
@@ -171,7 +192,7 @@ func (n *now) carrySide(st *luState) node {
 		if len(rigs) > 1 {
 			id = "vouch-" + r
 		}
-		out.kids = append(out.kids, sized(node{id: id, view: parts.HoldView{ID: id, Title: words.F("All of %s is aboard", n.rigName(r)), Second: words.L("hold: by its driver's word"), Sure: words.L("All aboard"), Role: look.Group}}, 96))
+		out.kids = append(out.kids, n.vouchKey(id, r))
 	}
 	out.kids = append(out.kids, row(96, keyNode(parts.KeyView{ID: "load", Title: words.L("Back to loading"), Icon: "load", Tone: parts.Filled})))
 	return out

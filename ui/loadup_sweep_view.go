@@ -309,8 +309,8 @@ func (n *now) nextDoor(st *luState) (name string, togo int, ok bool) {
 	return n.doorWords(st.rig, d), k, true
 }
 
-// nextKey goes on: to the next door of the load order, else to the next one
-// that nobody looked into.
+// nextKey goes on: to the next door of the load order, else, once this one is
+// done, to the next that nobody looked into.
 func (n *now) nextKey(st *luState, done bool) (key parts.KeyView, ok bool) {
 	key = parts.KeyView{Icon: "boots", Lay: parts.LayLeft}
 	if done {
@@ -322,7 +322,7 @@ func (n *now) nextKey(st *luState, done bool) (key parts.KeyView, ok bool) {
 	}
 	d, k := n.unseenDoor(st)
 	key.ID, key.Title, key.Second = "next-eyes", words.F("On to %s", n.doorWords(st.rig, d)), words.F("%s to look at", words.N("%d line", "%d lines", k))
-	return key, k > 0
+	return key, k > 0 && done
 }
 
 // unseenDoor is the next door of the walk, after the one where he stands, that

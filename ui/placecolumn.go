@@ -58,19 +58,28 @@ func (c *placeColumn) set(views []parts.PlaceKeyView) {
 // rowsWanted is how many rows of places are made to fit without scrolling.
 const rowsWanted = 5
 
-// high is the height of a row: a hand's size, a little less where that spares
-// scrolling.
+// high is the height of a row: a hand's size; a little less where that spares
+// scrolling, more where all the rows wanted have room, so that a place added
+// later moves no other.
 func (c *placeColumn) high() float32 {
 	full := look.U(look.Target + 2)
 	if len(c.grid.rows) > rowsWanted {
 		return full
 	}
-	rows := float32(max(len(c.grid.rows), 1))
-	room := (c.Size().Height - 2*look.U(parts.Bleed) - look.U(look.Gap)*(rows-1)) / rows
+	if tall := c.share(rowsWanted); tall > full {
+		return min(tall, full*1.4)
+	}
+	room := c.share(max(len(c.grid.rows), 1))
 	if room >= look.U(100) && room < full {
 		return room
 	}
 	return full
+}
+
+// share is the height that each of so many rows has.
+func (c *placeColumn) share(rows int) float32 {
+	n := float32(rows)
+	return (c.Size().Height - 2*look.U(parts.Bleed) - look.U(look.Gap)*(n-1)) / n
 }
 
 func newPair(keys []fyne.CanvasObject, high func() float32) fyne.CanvasObject {

@@ -25,6 +25,7 @@ type rowList struct {
 	keep  map[string]*parts.Row
 	root  *fyne.Container
 	side  *parts.Panel
+	reads *parts.Scroller
 	words *parts.Label
 	aside func(n *now) (title, text string)
 	large bool        // what stands beside the rows is read aloud
@@ -42,7 +43,8 @@ func newRowList(title, line string, rows func(*now) []rowDo, aside func(*now) (s
 	c.list = parts.NewColumn(look.Gap)
 	scroll := parts.NewScroller(c.list)
 	c.words = parts.NewLines(parts.LabelView{ID: "read-back", Role: look.Lead})
-	c.side = parts.NewPanel(parts.PanelView{}, parts.NewScroller(c.words))
+	c.reads = parts.NewScroller(c.words)
+	c.side = parts.NewPanel(parts.PanelView{}, c.reads)
 	c.root = box(func(size fyne.Size) {
 		w := size.Width
 		if c.aside != nil {
@@ -79,14 +81,14 @@ func (c *rowList) overflows(room float32) bool {
 
 func (c *rowList) enlarge() {
 	if c.large {
-		enlarge(c.side, c.words, look.OpenLarge)
+		enlarge(c.side, c.reads, c.words, look.OpenLarge)
 		return
 	}
-	enlarge(c.side, c.words)
+	enlarge(c.side, c.reads, c.words)
 }
 
 // enlarge writes the words on a panel as large as all of them fit.
-func enlarge(side *parts.Panel, words *parts.Label, larger ...look.Role) {
+func enlarge(side *parts.Panel, reads *parts.Scroller, words *parts.Label, larger ...look.Role) {
 	size := side.Size()
 	if size.Height <= 0 {
 		return
@@ -99,6 +101,7 @@ func enlarge(side *parts.Panel, words *parts.Label, larger ...look.Role) {
 		}
 	}
 	words.Set(v)
+	reads.Settle()
 }
 
 func (c *rowList) body() fyne.CanvasObject { return c.root }

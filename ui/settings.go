@@ -76,7 +76,7 @@ func (s *settingsScreen) layout(size fyne.Size, panel *parts.Panel) {
 	stripH := look.U(look.Floor)
 	place(s.strip, left+gap, size.Height-stripH, size.Width-left-gap, stripH)
 	place(panel, left+gap, 0, size.Width-left-gap, size.Height-stripH-gap)
-	enlarge(panel, s.words)
+	enlarge(panel, s.side, s.words)
 }
 
 // show brings the screen up to date.

@@ -63,7 +63,7 @@ func (s *storesScreen) layout(size fyne.Size) {
 	place(s.lift, 0, last, w, h)
 	place(s.load, w+gap, last, w, h)
 	place(s.side, left+gap, 0, size.Width-left-gap, size.Height)
-	enlarge(s.side, s.held)
+	enlarge(s.side, s.line, s.held)
 }
 
 // mostRigs is how many rigs there is room for; the rest is found by letters.
@@ -100,7 +100,7 @@ func (s *storesScreen) show(n *now) head {
 	s.load.Set(parts.KeyView{ID: "load-tables", Tone: tone, Title: words.L("Load tables"), Second: parts.Or(words.L("from a folder; first it shows what would change"), words.L("from a folder")), Icon: "in", Lay: parts.LayLeft, Off: n.opts.Folders == nil || n.opts.LoadFrom == nil})
 	s.side.Set(parts.PanelView{Title: words.L("What asks for a look"), Rule: true})
 	s.held.SetText(n.storesWords())
-	enlarge(s.side, s.held)
+	enlarge(s.side, s.line, s.held)
 	s.line.Settle()
 	objs := []fyne.CanvasObject{s.find, s.kits, s.lift, s.load, s.side}
 	for _, k := range s.rigs {

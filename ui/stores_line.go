@@ -74,12 +74,12 @@ func (p *linePage) show(n *now) head {
 	}
 	text := n.facts(&it)
 	if len(p.bad) > 0 {
-		text = parts.B(strings.Join(p.bad, "\n")) + "\n\n" + text
-		top.Tone, top.Title = parts.Alarm, words.L("Not kept. Nothing was changed.")
+		text = parts.B(words.L("Nothing was changed.")+"\n"+strings.Join(p.bad, "\n")) + "\n\n" + text
+		top.Tone, top.Title = parts.Alarm, words.L("Not kept")
 	}
 	p.panel.Set(top)
 	p.facts.SetText(text)
-	enlarge(p.panel, p.facts)
+	enlarge(p.panel, p.reads, p.facts)
 	p.reads.Settle()
 	if views := p.keys(n, &it); !sameKeys(views, p.views) {
 		p.views = views
