@@ -246,7 +246,7 @@ func (sh *Shell) editItem(it model.Item) []string {
 	case errors.As(err, &problems):
 		var out []string
 		for _, p := range problems {
-			out = append(out, words.F("%s: %s. Right would be: %s.", words.Said(capital(strings.ReplaceAll(p.Column, "_", " "))), words.Said(p.Wrong), words.Said(p.Right)))
+			out = append(out, words.F("%s: %s. Right would be: %s.", words.L(capital(strings.ReplaceAll(p.Column, "_", " "))), words.Said(p.Wrong), words.Said(p.Right)))
 		}
 		return out
 	case err != nil:
