@@ -213,6 +213,7 @@ func (w *window) show() {
 	w.build()
 	w.app.Lifecycle().SetOnStarted(w.started)
 	go w.tick()
+	go newWaker(time.Now(), func() { w.win.Canvas().Refresh(w.win.Content()) }).watch()
 	w.win.ShowAndRun()
 }
 
