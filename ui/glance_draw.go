@@ -201,8 +201,8 @@ func paintSent(v *[]sentDrawn, p *parts.Pen, size fyne.Size) {
 	w := size.Width - x
 	p.Fill(x, 0, w, look.U(1), look.Line)
 	p.Fill(0, 0, look.U(1), size.Height-look.U(8), look.Line)
-	p.Write(words.L("If sent now"), parts.Ink{Role: look.TileName, Lines: 1}, x, look.U(5), w, 0)
-	y := look.U(34)
+	head := p.Write(words.L("If sent now"), parts.Ink{Role: look.TileName, Lines: 1}, x, look.U(5), w, 0)
+	y := max(look.U(34), look.U(5)+head.H)
 	if len(*v) == 0 {
 		return
 	}

@@ -55,7 +55,7 @@ func paintGauges(v *gaugesDrawn, p *parts.Pen, size fyne.Size) {
 	if room := w - head.W - look.U(44); fitsOn(p, words.L("how it was got"), look.Body, room, 1) {
 		p.Write(words.L("how it was got"), parts.Ink{Role: look.Body, Color: look.Dim, Lines: 1}, x+head.W+look.U(10), look.U(6), room, 0)
 	}
-	y := look.U(34)
+	y := max(look.U(34), look.U(4)+head.H)
 	room := size.Height - look.U(8)
 	if len(v.Read) == 0 && v.Unread == "" {
 		p.Write(words.L("Nothing with a gauge is out."), parts.Ink{Role: look.Body}, x, y, w, 0)

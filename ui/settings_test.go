@@ -127,7 +127,7 @@ func TestWhatIsSetHoldsAfterAStartAndOnlyOnThisTablet(t *testing.T) {
 func TestEveryTargetFollowsABankCardLaidOnTheGlass(t *testing.T) {
 	w := demoAt(t, 60, ScreenSettings, glass1920, LookFor(glass1920, false))
 	w.tap("screen", ScreenTarp)
-	before, _ := w.find("place", "tarp")
+	before, _ := w.find("act", "undo") // places fill what the glass leaves them
 	w.shell.Go(ScreenSettings)
 	w.tap("act", "card")
 	start := w.shell.over[0].(*cardScreen).px
@@ -141,8 +141,11 @@ func TestEveryTargetFollowsABankCardLaidOnTheGlass(t *testing.T) {
 	}
 	w.tap("act", "keep")
 	w.tap("screen", ScreenTarp)
-	if after, _ := w.find("place", "tarp"); after.H <= before.H {
-		t.Errorf("a place is %d high after, %d before", after.H, before.H)
+	if after, _ := w.find("act", "undo"); after.H <= before.H || before.H == 0 {
+		t.Errorf("a key is %d high after, %d before", after.H, before.H)
+	}
+	if place, _ := w.find("place", "tarp"); float32(place.H) < look.U(look.Target)-1 {
+		t.Errorf("a place is %d high, a hand needs %.0f", place.H, look.U(look.Target))
 	}
 	w.reopened(glass1920, Options{Look: LookFor(glass1920, false)})
 	if got := float64(look.PerInch) * 1.25 * 1.02; float64(look.Current().Options().PerInch) < got {

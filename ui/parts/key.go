@@ -1,6 +1,8 @@
 package parts
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 
 	"tarpside/ui/look"
@@ -164,6 +166,9 @@ func (p *Pen) key(v KeyView, size fyne.Size) {
 			role = look.Group
 		}
 	}
+	if v.Tone == Header && v.Icon != "" && p.longestWord(v.Title)+look.U(16+20*1.45) > size.Width {
+		lay = LayStack
+	}
 	if lay == LayStack {
 		p.keyStack(v, t, role, size)
 	} else {
@@ -208,6 +213,15 @@ func (p *Pen) keyStack(v KeyView, t tint, role look.Role, size fyne.Size) {
 	p.Put(second, in, y+title.H, w)
 }
 
+// longestWord is the width of the longest word of a title in the smallest type.
+func (p *Pen) longestWord(title string) (w float32) {
+	measure := rulerOf(look.Small.Base() + 1) // it goes down by whole pixels
+	for _, word := range strings.Fields(Plain(title)) {
+		w = max(w, measure(word, true))
+	}
+	return w
+}
+
 func (p *Pen) keyRow(v KeyView, t tint, role look.Role, lay Lay, size fyne.Size) {
 	in := look.U(16)
 	if size.Width < look.U(200) {
@@ -222,6 +236,9 @@ func (p *Pen) keyRow(v KeyView, t tint, role look.Role, lay Lay, size fyne.Size)
 		if lay == LayLeft {
 			side = min(p.Size(role)*1.5, size.Height*0.5)
 			in = look.U(22)
+		}
+		if lay != LayLeft { // a word is not broken for the sake of its icon
+			side = max(min(side, (size.Width-2*in-p.longestWord(v.Title))/1.45), look.U(20))
 		}
 		gap = side * 0.45
 	}

@@ -2,6 +2,7 @@ package parts
 
 import (
 	"math"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -333,8 +334,11 @@ func (p *Pen) crowded(size fyne.Size) bool {
 	var boxes []rect
 	for _, t := range p.texts[:p.t] {
 		mid := t.Position().Y + t.Size().Height/2
-		// From the top of the capitals to some of the descenders.
-		up, down := t.TextSize*0.34, t.TextSize*0.46
+		// From the top of the capitals to the line, or to what hangs under it.
+		up, down := t.TextSize*0.34, t.TextSize*0.42
+		if strings.ContainsAny(t.Text, "gjpqy") {
+			down = t.TextSize * 0.58
+		}
 		boxes = append(boxes, rect{t.Position().X, mid - up, t.Position().X + t.Size().Width, mid + down})
 	}
 	for i, o := range p.images[:p.i] {
