@@ -78,6 +78,9 @@ func (l *loadupScreen) verb(n *now, id string) {
 		l.vouch(n, strings.TrimPrefix(strings.TrimPrefix(id, "vouch"), "-"))
 		return
 	}
+	if l.turn(n, id) {
+		return
+	}
 	switch id {
 	case "drop-it":
 		st.bring = ""
@@ -90,6 +93,25 @@ func (l *loadupScreen) verb(n *now, id string) {
 		l.sh.said = nil
 	case "paper":
 		l.sh.onPaper("putback_" + st.rig)
+	case "count-stop":
+		st.count = nil
+	case "later":
+		st.pad, st.typed = "", ""
+	case "drop":
+		st.choose("")
+	case "not-here", "here", "all-here", "not-opened":
+		l.sweep(n, id)
+	default:
+		if p, ok := n.inHand(st); ok {
+			l.putBack(n, id, p)
+		}
+	}
+}
+
+// turn takes the screen to other work; false where the touch is no such one.
+func (l *loadupScreen) turn(n *now, id string) bool {
+	st := &l.st
+	switch id {
 	case "other":
 		if st.mode == luOther {
 			st.mode = luLoad
@@ -123,19 +145,10 @@ func (l *loadupScreen) verb(n *now, id string) {
 			st.stand(n, d)
 			st.mode, st.empty, st.count = luSweep, "", nil
 		}
-	case "count-stop":
-		st.count = nil
-	case "later":
-		st.pad, st.typed = "", ""
-	case "drop":
-		st.choose("")
-	case "not-here", "here", "all-here", "not-opened":
-		l.sweep(n, id)
 	default:
-		if p, ok := n.inHand(st); ok {
-			l.putBack(n, id, p)
-		}
+		return false
 	}
+	return true
 }
 
 // putBack is a touch about the piece in hand.
