@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"tarpside/model"
 	"tarpside/ui/parts"
@@ -22,7 +23,8 @@ type chore struct {
 	from  model.Place // where the pieces are
 	verb  model.Verb  // what ends it; nothing where it is only told
 	words string      // what of it, under its name
-	since string      // when it came there
+	since string      // when it came there, in words
+	at    int64       // the same, Unix milliseconds; nought is not known
 	asks  []model.Ask // what is asked before it ends
 }
 
@@ -47,7 +49,7 @@ func (n *now) chores() []chore {
 		it := &n.d.Items[r.Line]
 		c := chore{line: r.Line, n: r.Quantity, from: r.Place, asks: it.Checks}
 		if at := since[it.ID+" "+r.Place.String()]; at != 0 {
-			c.since = n.clock(at)
+			c.at, c.since = at, n.sinceWord(at)
 			c.words = words.F("since %s", c.since)
 		}
 		switch r.Place.Kind {
@@ -90,14 +92,23 @@ func (n *now) chores() []chore {
 // arrivals is when pieces last came to each place, by item and place.
 func (n *now) arrivals() map[string]int64 {
 	out := map[string]int64{}
-	for i := range n.pic.Entries {
-		if e := &n.pic.Entries[i]; e.Taken() {
+	for e := range n.history() {
+		if e.Taken() {
 			for _, m := range e.Moves {
 				out[m.Item+" "+m.To.String()] = e.At()
 			}
 		}
 	}
 	return out
+}
+
+// sinceWord is a time of the clock, or the day where it is not of this one.
+func (n *now) sinceWord(ms int64) string {
+	at := time.UnixMilli(ms).In(n.at.Location())
+	if n.at.Sub(at) < 18*time.Hour {
+		return n.clock(ms)
+	}
+	return at.Format(words.L("Mon 2 Jan"))
 }
 
 // unfit lists what is out of service, what is home but not known to pass, and

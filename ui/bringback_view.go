@@ -134,18 +134,19 @@ func (b *bringbackScreen) overview() node {
 	var rows []parts.RowView
 	var lines []int
 	var since []string
+	var first []int64
 	for _, c := range b.n.chores() {
 		if c.tab != b.tab {
 			continue
 		}
 		if k := len(rows) - 1; k < 0 || rows[k].Title != c.group {
 			rows = append(rows, parts.RowView{ID: "group-of", Title: c.group, Icon: c.icon, Right: parts.B(c.note), Off: true})
-			lines, since = append(lines, 0), append(since, "")
+			lines, since, first = append(lines, 0), append(since, ""), append(first, 0)
 		}
 		k := len(rows) - 1
 		lines[k]++
-		if c.since != "" && (since[k] == "" || c.since < since[k]) {
-			since[k] = c.since
+		if c.at != 0 && (first[k] == 0 || c.at < first[k]) {
+			since[k], first[k] = c.since, c.at
 		}
 	}
 	var kids []node

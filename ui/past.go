@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"iter"
 	"slices"
 
 	"tarpside/board"
@@ -50,4 +51,42 @@ func (sh *Shell) withPast(p *board.Picture) *board.Picture {
 type pastScene struct {
 	scene   string
 	entries []model.Entry
+}
+
+// history is every entry that may tell of a piece which is still away: of the
+// scenes that went before, the oldest first, then of the picture. A loan or a
+// hold outlasts the scene it was made in.
+func (n *now) history() iter.Seq[*model.Entry] {
+	var before [][]model.Entry
+	for _, sc := range n.s.Scenes() {
+		for _, id := range slices.Backward(sc.Took) {
+			before = append(before, n.Shell.before(id))
+		}
+	}
+	return func(yield func(*model.Entry) bool) {
+		for _, entries := range append(before, n.pic.Entries) {
+			for i := range entries {
+				if !yield(&entries[i]) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// before are the entries of a scene that another one followed, read once.
+// Those that cannot be read are left out, as in [Shell.withPast].
+func (sh *Shell) before(scene string) []model.Entry {
+	got, ok := sh.older[scene]
+	if !ok {
+		var err error
+		if got, err = sh.opts.Board.EntriesOf(scene); err != nil {
+			return nil
+		}
+		if sh.older == nil {
+			sh.older = map[string][]model.Entry{}
+		}
+		sh.older[scene] = got
+	}
+	return got
 }

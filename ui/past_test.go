@@ -45,3 +45,37 @@ func TestAWindowOpenedAfterTheSceneWasClosedKnowsSinceWhenAndWhatWasPromised(t *
 		t.Errorf("of the cones nothing is known: %+v", after)
 	}
 }
+
+func TestALoanAndAHoldOutlastTheSceneTheyWereMadeIn(t *testing.T) {
+	w := demoAt(t, 177, ScreenBringBack, glass1280, look.Options{})
+	note := func(item, reading string) model.Act {
+		return model.Act{Verb: model.Note, Item: item, Quantity: model.Blank, Reading: reading}
+	}
+	for _, acts := range [][]model.Act{
+		{note("R41-177", noteDue+"tomorrow"), note("R41-052", noteHeld), {Verb: model.Close, Quantity: model.Blank, By: "M02"}},
+		{{Verb: model.Open, Quantity: model.Blank, Note: "the next call"}},
+	} {
+		if _, err := w.board.Log(board.Tap{Acts: acts}); err != nil {
+			t.Fatal(err)
+		}
+		w.now = w.now.Add(48 * time.Hour)
+	}
+	w.shell.catchUp()
+	n := w.shell.now()
+	if n.scene.Closed || len(n.scene.Took) == 0 {
+		t.Fatalf("the scene on screen is %+v", n.scene)
+	}
+	for i := range n.pic.Entries {
+		if n.pic.Entries[i].Scene != n.scene.ID {
+			t.Fatal("the picture still has entries of the old scene: nothing is proved")
+		}
+	}
+	list := n.chores()
+	k := slices.IndexFunc(list, func(c chore) bool { return c.id(n.d) == "R41-177 bring_back with:HWY" })
+	if k < 0 || !strings.Contains(list[k].words, "since Sat 14 Mar") || !strings.Contains(list[k].words, "due tomorrow") {
+		t.Errorf("of the cones nothing is known: %+v", list)
+	}
+	if n.heldBy("R41-052") == nil {
+		t.Error("the held piece may be moved without a question")
+	}
+}

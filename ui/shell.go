@@ -71,14 +71,15 @@ type Shell struct {
 	here    string
 	over    []screen // opened over the screen: a release, a hand-over
 	pic     *board.Picture
-	past    *pastScene              // what the picture leaves out of a closed scene
-	rig     string                  // the rig that Load up and Leaving are about
-	away    string                  // the rig that was last spoken of as called away
-	splits  map[string]*split       // by rig: what it grabs and what it leaves
-	by      string                  // who logs on this tablet
-	acting  string                  // the acting officer of the tour
-	top     screen                  // that was shown last
-	drawn   map[screen]look.Options // the look that a screen was last drawn in
+	older   map[string][]model.Entry // of the scenes that were followed, see before
+	past    *pastScene               // what the picture leaves out of a closed scene
+	rig     string                   // the rig that Load up and Leaving are about
+	away    string                   // the rig that was last spoken of as called away
+	splits  map[string]*split        // by rig: what it grabs and what it leaves
+	by      string                   // who logs on this tablet
+	acting  string                   // the acting officer of the tour
+	top     screen                   // that was shown last
+	drawn   map[screen]look.Options  // the look that a screen was last drawn in
 	said    *said
 	keys    *keyboard // nil until Listen
 	memo    memo

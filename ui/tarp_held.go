@@ -21,8 +21,7 @@ const (
 func (n *now) heldBy(item string) *model.Entry {
 	return once(n, "held", func() map[string]*model.Entry {
 		held := map[string]*model.Entry{}
-		for k := range n.pic.Entries {
-			e := &n.pic.Entries[k]
+		for e := range n.history() {
 			switch {
 			case e.Verb != model.Note || e.Item == "" || !e.Taken():
 			case e.Reading == noteHeld:
@@ -127,19 +126,20 @@ func (t *tarpScreen) askDue() {
 // dueBack is when an agency promised a piece back, nothing if it was not
 // asked since the piece went there.
 func (n *now) dueBack(item string) string {
-	for k := len(n.pic.Entries) - 1; k >= 0; k-- {
-		e := &n.pic.Entries[k]
-		if e.Item != item || !e.Taken() {
-			continue
+	return once(n, "due", func() map[string]string {
+		due := map[string]string{}
+		for e := range n.history() {
+			when, ok := strings.CutPrefix(e.Reading, noteDue)
+			switch {
+			case e.Item == "" || !e.Taken():
+			case ok && e.Verb == model.Note:
+				due[e.Item] = when
+			case len(e.Moves) > 0:
+				delete(due, e.Item)
+			}
 		}
-		if when, ok := strings.CutPrefix(e.Reading, noteDue); ok && e.Verb == model.Note {
-			return when
-		}
-		if len(e.Moves) > 0 {
-			return ""
-		}
-	}
-	return ""
+		return due
+	})[item]
 }
 
 // noteLine is a note about a piece in words; nothing for any other note.
