@@ -18,8 +18,7 @@ func (sh *Shell) catchUp() {
 // withPast is a picture with the entries of its scenes that a balance covers.
 // A window that is opened after a scene was closed then knows since when pieces
 // are with others, what was promised, what is held and what was read, as the
-// one did that closed it. Entries that cannot be read are left out: the stock
-// is right without.
+// one did that closed it.
 func (sh *Shell) withPast(p *board.Picture) *board.Picture {
 	var past []model.Entry
 	for _, sc := range p.State.Scenes() {
@@ -27,14 +26,7 @@ func (sh *Shell) withPast(p *board.Picture) *board.Picture {
 		if sc.ID == "" || slices.ContainsFunc(p.Entries, known) {
 			continue
 		}
-		if sh.past == nil || sh.past.scene != sc.ID {
-			got, err := sh.opts.Board.EntriesOf(sc.ID)
-			if err != nil {
-				continue
-			}
-			sh.past = &pastScene{sc.ID, got}
-		}
-		past = append(past, sh.past.entries...)
+		past = append(past, sh.before(sc.ID)...)
 	}
 	if len(past) == 0 {
 		return p
@@ -45,12 +37,6 @@ func (sh *Shell) withPast(p *board.Picture) *board.Picture {
 		whole.Entries = append(whole.Entries, *e)
 	}
 	return &whole
-}
-
-// pastScene are the entries of a closed scene, read once.
-type pastScene struct {
-	scene   string
-	entries []model.Entry
 }
 
 // history is every entry that may tell of a piece which is still away: of the
@@ -74,8 +60,8 @@ func (n *now) history() iter.Seq[*model.Entry] {
 	}
 }
 
-// before are the entries of a scene that another one followed, read once.
-// Those that cannot be read are left out, as in [Shell.withPast].
+// before are the entries of a scene that is over, read once. Those that cannot
+// be read are left out: the stock is right without.
 func (sh *Shell) before(scene string) []model.Entry {
 	got, ok := sh.older[scene]
 	if !ok {

@@ -71,8 +71,7 @@ type Shell struct {
 	here    string
 	over    []screen // opened over the screen: a release, a hand-over
 	pic     *board.Picture
-	older   map[string][]model.Entry // of the scenes that were followed, see before
-	past    *pastScene               // what the picture leaves out of a closed scene
+	older   map[string][]model.Entry // of scenes that are over, see before
 	rig     string                   // the rig that Load up and Leaving are about
 	away    string                   // the rig that was last spoken of as called away
 	splits  map[string]*split        // by rig: what it grabs and what it leaves
