@@ -14,6 +14,18 @@ import (
 	"tarpside/ui/parts"
 )
 
+// walkedTrail is a summer load, verified by two, on its way with three people.
+func walkedTrail(t *testing.T) *window {
+	t.Helper()
+	w := trailAt(t)
+	w.mustTouch(summerTrip...)
+	w.walkers(3)
+	w.mustTouch("act step-check")
+	w.lookAtAll(nil)
+	w.mustTouch("act first", "member M02", "act second", "member M03", "act walk")
+	return w
+}
+
 func TestASceneOpenedAsAKindOfCallAsksForThatList(t *testing.T) {
 	w := demoAt(t, 60, ScreenMore, glass1280, look.Options{})
 	w.mustTouch("act new-scene", "act open-Trail carry-out")
@@ -64,12 +76,7 @@ func TestSkipAlwaysGoesOnOrSaysThatItIsTheLast(t *testing.T) {
 }
 
 func TestALineUsedUpOnTheWayIsNotToBeCountedAnyMore(t *testing.T) {
-	w := trailAt(t)
-	w.mustTouch(summerTrip...)
-	w.walkers(3)
-	w.mustTouch("act step-check")
-	w.lookAtAll(nil)
-	w.mustTouch("act first", "member M02", "act second", "member M03", "act walk")
+	w := walkedTrail(t)
 	w.lookAtAll(map[string]int{"S44-022": 0}) // all the water is drunk
 	all := 0
 	for _, x := range w.trailView().out {
@@ -83,12 +90,7 @@ func TestALineUsedUpOnTheWayIsNotToBeCountedAnyMore(t *testing.T) {
 }
 
 func TestAPieceCountedShortOutOnTheTrailIsCountedAgainThere(t *testing.T) {
-	w := trailAt(t)
-	w.mustTouch(summerTrip...)
-	w.walkers(3)
-	w.mustTouch("act step-check")
-	w.lookAtAll(nil)
-	w.mustTouch("act first", "member M02", "act second", "member M03", "act walk")
+	w := walkedTrail(t)
 	w.lookAtAll(map[string]int{"S44-011": 0, "S44-004": 0}) // a bag, and the helmet of the litter
 	w.mustTouch("act look-for-it")
 	for item, want := range map[string]string{"S44-011": "Count it again: Trail", "S44-004": "Count it again: trail litter, Trail"} {
